@@ -1,0 +1,8 @@
+package rampwright.app;
+
+/** Starts the program. */
+public final class Launcher {
+  private Launcher() {}
+
+  public static void main(String[] args) {}
+}
