@@ -1,0 +1,83 @@
+package rampwright.analysis.figure;
+
+import rampwright.analysis.quantity.Measured;
+import rampwright.analysis.signal.Cycles;
+import rampwright.analysis.trace.Samples;
+import rampwright.analysis.trace.TimeBase;
+
+/**
+ * Where the gaps of a phase-controlled current end: the starter is at full voltage or by-passed.
+ *
+ * <p>In each half cycle the share of samples at zero (below 3 % of that half cycle's largest) is
+ * taken; a full sine of 100 samples a cycle has below 3 %, a controlled current more. The by-pass is
+ * the first half cycle after the last one that shows a gap in most phases, in the start's window.
+ */
+final class Bypass {
+  private static final double ZERO_SHARE = 0.03;
+  private static final double GAP_SHARE = 0.06;
+  private static final int LEAST_PER_HALF = 16;
+
+  private Bypass() {}
+
+  static Measured find(Readings r, Segment segment) {
+    Cycles cycles = r.cycles;
+    if (!r.isWaveform() || cycles == null) {
+      return Measured.missing("s", "RMS readings do not show the current's gaps");
+    }
+    if (segment.run() == null || segment.flow().openStart()) {
+      return Measured.missing("s", "no run was reached");
+    }
+    if (cycles.cycleS() / 2 / r.sampleS < LEAST_PER_HALF) {
+      return Measured.missing("s", "too few samples a cycle to see the current's gaps");
+    }
+    double[] edge = cycles.boundaryS();
+    double fromS = segment.flow().fromS();
+    double toS = segment.runEndS();
+    int lastGap = -1;
+    int seen = 0;
+    for (int h = 0; h + 1 < edge.length; h++) {
+      if (edge[h] < fromS || edge[h + 1] > toS) {
+        continue;
+      }
+      seen++;
+      int gapped = 0;
+      for (int p = 0; p < r.phases.size(); p++) {
+        Samples samples = r.trace.channel(r.phases.get(p));
+        if (samples != null && gapShare(r.trace.time(), samples, edge[h], edge[h + 1]) > GAP_SHARE) {
+          gapped++;
+        }
+      }
+      if (2 * gapped > r.phases.size()) {
+        lastGap = h;
+      }
+    }
+    if (lastGap < 0) {
+      return Measured.missing("s", "the current shows no gaps: full voltage from the beginning");
+    }
+    if (seen == 0 || edge[lastGap + 1] > toS - 4 * cycles.cycleS()) {
+      return Measured.missing("s", "the current's gaps do not end before the stop");
+    }
+    return StartInstants.instant(
+        edge[lastGap + 1], cycles.cycleS() / 2 / Math.sqrt(3), "the current's gaps end");
+  }
+
+  private static double gapShare(TimeBase time, Samples samples, double fromS, double toS) {
+    int from = time.firstAtOrAfter(fromS);
+    int to = time.firstAtOrAfter(toS);
+    double largest = 0;
+    for (int i = from; i < to; i++) {
+      largest = Math.max(largest, Math.abs(samples.at(i)));
+    }
+    int zero = 0;
+    int run = 0;
+    for (int i = from; i < to; i++) {
+      if (Math.abs(samples.at(i)) < ZERO_SHARE * largest) {
+        run++;
+        zero = Math.max(zero, run);
+      } else {
+        run = 0;
+      }
+    }
+    return to > from ? (double) zero / (to - from) : 0;
+  }
+}

@@ -1,0 +1,87 @@
+package rampwright.analysis.figure;
+
+import java.util.LinkedHashMap;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+import rampwright.analysis.quantity.Measured;
+import rampwright.analysis.signal.Noise;
+
+/** Largest currents over a window, per phase and over all. */
+final class Extremes {
+  // The median of three of normal noise has 0.67 of its spread; the largest of a few hundred such
+  // lies about 2.7 of that above: what noise may add to an extreme.
+  private static final double NOISE_TO_EXTREME = 0.67 * 2.7;
+
+  private Extremes() {}
+
+  /** Largest RMS-track value in [fromS, toS] over the phases. */
+  static Measured peakCurrent(Readings r, double fromS, double toS) {
+    Map<String, Double> phases = new LinkedHashMap<>();
+    String highest = null;
+    double peak = Double.NaN;
+    double u = 0;
+    int from = r.firstAtOrAfter(fromS);
+    int to = Math.min(r.t.length, r.firstAtOrAfter(toS + 1e-9) + (r.isWaveform() ? 1 : 0));
+    for (int p = 0; p < r.phases.size(); p++) {
+      double largest = largest(r.currentForExtremes[p], from, to);
+      if (largest == largest) {
+        String label = r.phases.get(p).phase();
+        phases.put(label, largest);
+        if (!(peak >= largest)) {
+          peak = largest;
+          highest = label;
+          u = r.isWaveform() ? 0 : NOISE_TO_EXTREME * Noise.sigma(r.current[p], from, to);
+        }
+      }
+    }
+    if (highest == null) {
+      return Measured.missing("A", "no current reading between inception and full speed");
+    }
+    return Measured.of(
+            peak,
+            "A",
+            Accuracy.ofCurrent(peak, u),
+            fromS,
+            toS,
+            r.isWaveform()
+                ? "largest one-cycle RMS; meter class 1 assumed"
+                : "largest running median of three RMS readings; meter class 1 assumed")
+        .withPhases(highest, phases);
+  }
+
+  private static double largest(double[] values, int from, int to) {
+    double largest = Double.NaN;
+    for (int k = from; k < to; k++) {
+      if (values[k] == values[k] && !(largest >= values[k])) {
+        largest = values[k];
+      }
+    }
+    return largest;
+  }
+
+  /** A current figure over In, or the reason why not. */
+  static Measured overRated(Measured current, @Nullable Double ratedCurrentA, int power, String unit) {
+    if (!current.isPresent()) {
+      return Measured.missing(unit, String.valueOf(current.why()));
+    }
+    if (ratedCurrentA == null) {
+      return Measured.missing(unit, "needs the motor's rated current");
+    }
+    double scale = Math.pow(ratedCurrentA, -power);
+    Map<String, Double> phases = new LinkedHashMap<>();
+    current.phases().forEach((k, v) -> phases.put(k, v * scale));
+    Double value = current.value();
+    Double u = current.uncertainty();
+    return new Measured(
+        value == null ? null : value * scale,
+        unit,
+        u == null ? null : u * scale,
+        current.fromS(),
+        current.toS(),
+        current.rule(),
+        null,
+        current.phase(),
+        phases,
+        Map.of());
+  }
+}

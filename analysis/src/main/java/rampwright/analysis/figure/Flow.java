@@ -1,0 +1,187 @@
+package rampwright.analysis.figure;
+
+import java.util.ArrayList;
+import java.util.List;
+import rampwright.analysis.trace.ChannelName;
+import rampwright.analysis.trace.Samples;
+import rampwright.analysis.trace.TimeBase;
+
+/**
+ * A stretch in which current flows.
+ *
+ * @param first index of the first flowing stamp of the track
+ * @param last index of the last flowing stamp
+ * @param fromS instant current begins; the record's start when it flows there already
+ * @param fromUncertaintyS standard uncertainty of {@code fromS}
+ * @param toS instant current ceases; the record's end when it still flows there
+ * @param toUncertaintyS standard uncertainty of {@code toS}
+ * @param openStart the record begins with current flowing
+ * @param openEnd the record ends with current flowing
+ */
+record Flow(
+    int first,
+    int last,
+    double fromS,
+    double fromUncertaintyS,
+    double toS,
+    double toUncertaintyS,
+    boolean openStart,
+    boolean openEnd) {
+
+  private static final double SQRT12 = Math.sqrt(12);
+
+  /** All flows of a trace in time order. */
+  static List<Flow> find(Readings r) {
+    List<Flow> flows = new ArrayList<>();
+    int n = r.t.length;
+    int k = 0;
+    while (k < n) {
+      int first = nextRun(r, k, true);
+      if (first < 0) {
+        break;
+      }
+      int off = nextRun(r, first, false);
+      int last = (off < 0 ? n : off) - 1;
+      while (last > first && !(r.high[last] > r.thresholdA)) {
+        last--;
+      }
+      flows.add(dated(r, first, last, off < 0));
+      k = off < 0 ? n : off;
+    }
+    return flows;
+  }
+
+  /** First index from {@code from} where the state holds for as long as a change must last. */
+  private static int nextRun(Readings r, int from, boolean flowing) {
+    int held = 0;
+    int start = -1;
+    for (int k = from; k < r.t.length; k++) {
+      double value = r.high[k];
+      if (value != value) {
+        continue;
+      }
+      if (value > r.thresholdA == flowing) {
+        if (held == 0) {
+          start = k;
+        }
+        held++;
+        if (held >= r.lasting()) {
+          return start;
+        }
+      } else {
+        held = 0;
+      }
+    }
+    return -1;
+  }
+
+  private static Flow dated(Readings r, int first, int last, boolean stillFlowing) {
+    if (r.isWaveform()) {
+      return datedFromSamples(r, first, last, stillFlowing);
+    }
+    int before = first - 1;
+    while (before >= 0 && r.high[before] != r.high[before]) {
+      before--;
+    }
+    // The running median of three keeps an edge where it is, but a lone pair may hide one reading.
+    int after = last + 1;
+    while (after < r.t.length && r.high[after] != r.high[after]) {
+      after++;
+    }
+    boolean openStart = before < 0;
+    boolean openEnd = stillFlowing || after >= r.t.length;
+    double fromS = openStart ? r.t[first] : 0.5 * (r.t[before] + r.t[first]);
+    double fromU = openStart ? 0 : (r.t[first] - r.t[before]) / SQRT12;
+    double toS = openEnd ? r.t[last] : 0.5 * (r.t[last] + r.t[after]);
+    double toU = openEnd ? 0 : (r.t[after] - r.t[last]) / SQRT12;
+    return new Flow(first, last, fromS, fromU, toS, toU, openStart, openEnd);
+  }
+
+  private static Flow datedFromSamples(Readings r, int first, int last, boolean stillFlowing) {
+    double cycleS = 2 * r.stepS;
+    double recordStartS = r.startS();
+    // The first flowing window may have caught the current's beginning anywhere in its cycle.
+    double searchFromS = r.t[first] - 2.5 * cycleS;
+    boolean openStart = first == 0 || searchFromS < recordStartS;
+    double fromS = recordStartS;
+    double fromU = 0;
+    if (!openStart || r.t[first] - cycleS > recordStartS + cycleS) {
+      double found = firstFlowingS(r, Math.max(recordStartS, searchFromS), r.t[first] + cycleS);
+      if (found == found) {
+        fromS = found;
+        openStart = false;
+      } else {
+        fromS = r.t[first] - cycleS;
+      }
+      fromU = r.sampleS / SQRT12;
+    }
+    boolean openEnd = stillFlowing || r.t[last] + 1.5 * cycleS > r.endS();
+    double toS = r.endS();
+    double toU = 0;
+    if (!openEnd) {
+      double found = lastFlowingS(r, r.t[last] - 2 * cycleS, r.t[last] + cycleS);
+      toS = found == found ? found : r.t[last] - 0.5 * cycleS;
+      toU = r.sampleS / SQRT12;
+    }
+    return new Flow(first, last, fromS, fromU, toS, toU, openStart, openEnd);
+  }
+
+  private static double firstFlowingS(Readings r, double fromS, double toS) {
+    TimeBase time = r.trace.time();
+    int begin = time.firstAtOrAfter(fromS);
+    int end = Math.min(time.size(), time.firstAtOrAfter(toS));
+    double best = Double.NaN;
+    for (ChannelName phase : r.phases) {
+      Samples samples = r.trace.channel(phase);
+      if (samples == null) {
+        continue;
+      }
+      double floor = sampleFloor(r, samples);
+      for (int i = begin; i + 1 < end; i++) {
+        if (Math.abs(samples.at(i)) > floor && Math.abs(samples.at(i + 1)) > floor) {
+          double s = i > 0 ? 0.5 * (time.atS(i - 1) + time.atS(i)) : time.atS(i);
+          if (!(best <= s)) {
+            best = s;
+          }
+          break;
+        }
+      }
+    }
+    return best;
+  }
+
+  private static double lastFlowingS(Readings r, double fromS, double toS) {
+    TimeBase time = r.trace.time();
+    int begin = Math.max(1, time.firstAtOrAfter(fromS));
+    int end = Math.min(time.size(), time.firstAtOrAfter(toS));
+    double best = Double.NaN;
+    for (ChannelName phase : r.phases) {
+      Samples samples = r.trace.channel(phase);
+      if (samples == null) {
+        continue;
+      }
+      double floor = sampleFloor(r, samples);
+      for (int i = end - 1; i >= begin; i--) {
+        if (Math.abs(samples.at(i)) > floor && Math.abs(samples.at(i - 1)) > floor) {
+          double s = i + 1 < time.size() ? 0.5 * (time.atS(i) + time.atS(i + 1)) : time.atS(i);
+          if (!(best >= s)) {
+            best = s;
+          }
+          break;
+        }
+      }
+    }
+    return best;
+  }
+
+  /** What a sample must exceed to be current: six times the noise at rest, not below 1 % of peak. */
+  private static double sampleFloor(Readings r, Samples samples) {
+    double largest = 0;
+    // A coarse look is enough for a share of the peak.
+    int stride = Math.max(1, samples.size() / 20_000);
+    for (int i = 0; i < samples.size(); i += stride) {
+      largest = Math.max(largest, Math.abs(samples.at(i)));
+    }
+    return Math.max(6 * r.noiseA, 0.01 * largest);
+  }
+}

@@ -1,0 +1,185 @@
+package rampwright.analysis.figure;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import rampwright.analysis.signal.Cycles;
+import rampwright.analysis.signal.Noise;
+import rampwright.analysis.signal.RmsTrack;
+import rampwright.analysis.trace.ChannelName;
+import rampwright.analysis.trace.Trace;
+import rampwright.analysis.trace.TraceKind;
+
+/**
+ * A trace made ready for its figures: the RMS track with short gaps of one phase closed, the highest
+ * phase, the noise at rest and the current above which a current counts as flowing.
+ */
+final class Readings {
+  /** One phase missing for up to this many readings is interpolated. */
+  private static final int BRIDGED = 3;
+
+  private static final double FLOW_SHARE_OF_RATED = 0.05;
+  private static final double FLOW_SHARE_OF_LARGEST = 0.05;
+  private static final double FLOW_TIMES_NOISE = 6;
+
+  final Trace trace;
+  final TraceKind kind;
+  final MotorContext motor;
+  final @Nullable Cycles cycles;
+  final RmsTrack track;
+
+  /** Stamps of the track, s. */
+  final double[] t;
+
+  /** Typical interval of the track, s. */
+  final double stepS;
+
+  /** Interval between samples of the trace, s. */
+  final double sampleS;
+
+  final List<ChannelName> phases;
+
+  /** Per phase: RMS current, short gaps closed; same order as {@code phases}. */
+  final double[][] current;
+
+  /** Extremes are taken on these: the running median of three of readings, a waveform's track. */
+  final double[][] currentForExtremes;
+
+  /** Highest phase at each stamp, of {@code currentForExtremes}; NaN where no phase was read. */
+  final double[] high;
+
+  final List<ChannelName> lines;
+  final double[][] voltageForExtremes;
+
+  final double noiseA;
+  final double thresholdA;
+  final @Nullable SpeedTrack speed;
+
+  Readings(
+      Trace trace, TraceKind kind, MotorContext motor, @Nullable Cycles cycles, RmsTrack track) {
+    this.trace = trace;
+    this.kind = kind;
+    this.motor = motor;
+    this.cycles = cycles;
+    this.track = track;
+    this.t = track.timeS();
+    this.sampleS = trace.time().typicalStepS();
+    this.stepS = cycles != null ? cycles.cycleS() / 2 : sampleS;
+    this.phases = trace.present(ChannelName.CURRENTS);
+    this.current = new double[phases.size()][];
+    this.currentForExtremes = new double[phases.size()][];
+    for (int p = 0; p < phases.size(); p++) {
+      current[p] = bridged(valuesOf(phases.get(p)));
+      currentForExtremes[p] = isWaveform() ? current[p] : Noise.medianOfThree(current[p]);
+    }
+    List<ChannelName> present = new ArrayList<>();
+    for (ChannelName line : ChannelName.LINE_VOLTAGES) {
+      if (track.of(line) != null) {
+        present.add(line);
+      }
+    }
+    this.lines = List.copyOf(present);
+    this.voltageForExtremes = new double[lines.size()][];
+    for (int l = 0; l < lines.size(); l++) {
+      double[] values = valuesOf(lines.get(l));
+      voltageForExtremes[l] = isWaveform() ? values : Noise.medianOfThree(values);
+    }
+    this.high = highest(currentForExtremes, t.length);
+    double[] level = flowLevel(high, motor.ratedCurrentA());
+    this.noiseA = level[0];
+    this.thresholdA = level[1];
+    this.speed = SpeedTrack.of(trace, isWaveform() ? stepS : 0);
+  }
+
+  boolean isWaveform() {
+    return kind == TraceKind.WAVEFORM;
+  }
+
+  /** Track values of a channel that is known to be in the track. */
+  double[] valuesOf(ChannelName name) {
+    double[] values = track.of(name);
+    if (values == null) {
+      throw new IllegalArgumentException("the track has no " + name.key());
+    }
+    return values;
+  }
+
+  /** Index of the first stamp at or after {@code atS}. */
+  int firstAtOrAfter(double atS) {
+    int i = java.util.Arrays.binarySearch(t, atS);
+    return i >= 0 ? i : -i - 1;
+  }
+
+  double startS() {
+    return trace.time().atS(0);
+  }
+
+  double endS() {
+    return trace.time().atS(trace.size() - 1);
+  }
+
+  /** Readings (or half cycles) a change of state must last. */
+  int lasting() {
+    return isWaveform() ? 6 : 2;
+  }
+
+  private static double[] bridged(double[] values) {
+    double[] out = values.clone();
+    int i = 0;
+    while (i < out.length) {
+      if (out[i] == out[i]) {
+        i++;
+        continue;
+      }
+      int end = i;
+      while (end < out.length && out[end] != out[end]) {
+        end++;
+      }
+      if (i > 0 && end < out.length && end - i <= BRIDGED) {
+        for (int k = i; k < end; k++) {
+          double share = (k - i + 1.0) / (end - i + 1.0);
+          out[k] = out[i - 1] + share * (out[end] - out[i - 1]);
+        }
+      }
+      i = end;
+    }
+    return out;
+  }
+
+  private static double[] highest(double[][] phases, int n) {
+    double[] out = new double[n];
+    for (int k = 0; k < n; k++) {
+      double best = Double.NaN;
+      for (double[] phase : phases) {
+        if (phase[k] == phase[k] && !(best >= phase[k])) {
+          best = phase[k];
+        }
+      }
+      out[k] = best;
+    }
+    return out;
+  }
+
+  /** Noise at rest and the flow threshold, A. */
+  private static double[] flowLevel(double[] high, @Nullable Double ratedCurrentA) {
+    double largest = 0;
+    for (double value : high) {
+      if (value > largest) {
+        largest = value;
+      }
+    }
+    double base =
+        ratedCurrentA != null
+            ? FLOW_SHARE_OF_RATED * ratedCurrentA
+            : FLOW_SHARE_OF_LARGEST * largest;
+    double[] quiet = new double[high.length];
+    int n = 0;
+    for (double value : high) {
+      if (value < base) {
+        quiet[n++] = value;
+      }
+    }
+    double noise = n < 3 ? 0 : Noise.median(quiet, 0, n);
+    return new double[] {noise, Math.max(base, FLOW_TIMES_NOISE * noise)};
+  }
+}

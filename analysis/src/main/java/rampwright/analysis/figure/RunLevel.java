@@ -1,0 +1,92 @@
+package rampwright.analysis.figure;
+
+import java.util.LinkedHashMap;
+import java.util.Locale;
+import java.util.Map;
+import rampwright.analysis.quantity.Measured;
+import rampwright.analysis.signal.Noise;
+
+/**
+ * Current and speed of the settled run: medians and means over the last second before the stop (or
+ * the record's end).
+ *
+ * @param currentA the highest phase's median, with each phase's; missing with its reason
+ * @param speedRpm mean speed over the same second; NaN when not to be had
+ * @param fromS start of the second
+ * @param toS its end
+ */
+record RunLevel(Measured currentA, double speedRpm, double fromS, double toS) {
+  private static final double WINDOW_S = 1.0;
+  private static final double MOST_SLOPE_A_SECOND = 0.01;
+  private static final double LEAST_WINDOW_S = 0.3;
+
+  static RunLevel of(Readings r, Segment segment) {
+    RunState run = segment.run();
+    if (run == null) {
+      return new RunLevel(Measured.missing("A", "no run was reached"), Double.NaN, 0, 0);
+    }
+    double toS = segment.runEndS();
+    double fromS = Math.max(toS - WINDOW_S, r.t[run.first()]);
+    double speedRpm = r.speed != null ? r.speed.mean(fromS, toS) : Double.NaN;
+    // A window of the waveform's track reaches a cycle back; keep clear of current ceasing.
+    int from = r.firstAtOrAfter(fromS);
+    int to = r.firstAtOrAfter(toS);
+    if (toS - fromS < LEAST_WINDOW_S || to - from < 3) {
+      return new RunLevel(
+          Measured.missing(
+              "A",
+              String.format(
+                  Locale.ROOT, "the run lasts %.2f s in this record, too short", toS - fromS)),
+          speedRpm,
+          fromS,
+          toS);
+    }
+    Map<String, Double> phases = new LinkedHashMap<>();
+    String highest = "";
+    double level = -1;
+    double sigma = 0;
+    double[] chosen = r.high;
+    for (int p = 0; p < r.phases.size(); p++) {
+      double median = Noise.median(r.current[p], from, to);
+      if (median == median) {
+        phases.put(r.phases.get(p).phase(), median);
+        if (median > level) {
+          level = median;
+          highest = r.phases.get(p).phase();
+          sigma = Noise.sigma(r.current[p], from, to);
+          chosen = r.current[p];
+        }
+      }
+    }
+    if (level <= 0) {
+      return new RunLevel(
+          Measured.missing("A", "no current reading in the run's last second"),
+          speedRpm,
+          fromS,
+          toS);
+    }
+    Line line = Line.through(r.t, chosen, from, to);
+    double spanS = toS - fromS;
+    // Noise alone gives a slope too; only what exceeds twice that counts.
+    double slopeNoise = sigma * Math.sqrt(12.0 / Math.max(3, to - from)) / spanS;
+    if (Math.abs(line.slope()) > MOST_SLOPE_A_SECOND * level + 2 * slopeNoise) {
+      return new RunLevel(
+          Measured.missing(
+              "A",
+              String.format(
+                  Locale.ROOT,
+                  "the current still changes by %.1f %% a second where the run ends",
+                  100 * line.slope() / level)),
+          speedRpm,
+          fromS,
+          toS);
+    }
+    double u = Accuracy.ofCurrent(level, sigma * Math.sqrt(1.57 / Math.max(1, to - from)));
+    return new RunLevel(
+        Measured.of(level, "A", u, fromS, toS, "median over the run's last second, highest phase")
+            .withPhases(highest, phases),
+        speedRpm,
+        fromS,
+        toS);
+  }
+}

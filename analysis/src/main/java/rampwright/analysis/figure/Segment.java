@@ -1,0 +1,38 @@
+package rampwright.analysis.figure;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * One flow of current, told apart into start, run and stop.
+ *
+ * @param flow where current flows
+ * @param run the run it led to; null when it led to none
+ * @param stop when the stop began; null when the record shows no stop
+ */
+record Segment(Flow flow, @Nullable RunState run, @Nullable StopBegin stop) {
+
+  static List<Segment> all(Readings r) {
+    List<Segment> segments = new ArrayList<>();
+    for (Flow flow : Flow.find(r)) {
+      RunState run = RunState.find(r, flow);
+      StopBegin stop;
+      if (run != null) {
+        stop = StopBegin.find(r, flow, run);
+      } else {
+        stop =
+            flow.openEnd()
+                ? null
+                : new StopBegin(flow.toS(), flow.toUncertaintyS(), "current ceases");
+      }
+      segments.add(new Segment(flow, run, stop));
+    }
+    return segments;
+  }
+
+  /** End of the run: stop begin, or where the record or the current ends. */
+  double runEndS() {
+    return stop != null ? stop.atS() : flow.toS();
+  }
+}

@@ -1,0 +1,167 @@
+package rampwright.analysis.figure;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import rampwright.analysis.quantity.Measured;
+import rampwright.analysis.signal.Noise;
+import rampwright.analysis.trace.ChannelName;
+
+/** Figures of the line-to-line voltages around a start. */
+final class VoltageFigures {
+  private static final double BEFORE_S = 1.0;
+  // Below this share of what is seen later there was no voltage where it was measured.
+  private static final double LIVE_SHARE = 0.5;
+
+  private VoltageFigures() {}
+
+  /** A stretch of time left out of a search, s. */
+  record Window(double fromS, double toS) {
+    boolean holds(double atS) {
+      return atS >= fromS && atS <= toS;
+    }
+  }
+
+  /** {@code voltage_before_V}, {@code voltage_min_V}, {@code voltage_dip_pct}, {@code start_drop_pct}. */
+  static Map<String, Measured> of(Readings r, double fromS, double toS, List<Window> supplyDips) {
+    Map<String, Measured> figures = new LinkedHashMap<>();
+    if (r.lines.isEmpty()) {
+      String why = "no voltage channel";
+      figures.put("voltage_before_V", Measured.missing("V", why));
+      figures.put("voltage_min_V", Measured.missing("V", why));
+      figures.put("voltage_dip_pct", Measured.missing("%", why));
+      figures.put("start_drop_pct", Measured.missing("%", why));
+      return figures;
+    }
+    int before = r.firstAtOrAfter(fromS - BEFORE_S);
+    int begin = r.firstAtOrAfter(fromS);
+    // The track's stamp is the end of its cycle: a window ending at inception saw nothing of it.
+    int end = Math.min(r.t.length, r.firstAtOrAfter(toS + 1e-9) + (r.isWaveform() ? 1 : 0));
+    Map<String, Double> beforeV = new LinkedHashMap<>();
+    Map<String, Double> minV = new LinkedHashMap<>();
+    Map<String, Double> dip = new LinkedHashMap<>();
+    Map<String, Double> drop = new LinkedHashMap<>();
+    List<Double> uDip = new ArrayList<>();
+    double resolution = 0;
+    for (int l = 0; l < r.lines.size(); l++) {
+      ChannelName line = r.lines.get(l);
+      double[] raw = r.valuesOf(line);
+      double level = begin - before >= 3 ? Noise.median(raw, before, begin) : Double.NaN;
+      double lowest = smallest(r, r.voltageForExtremes[l], begin, end, List.of());
+      double ownLowest = smallest(r, r.voltageForExtremes[l], begin, end, supplyDips);
+      if (lowest == lowest) {
+        minV.put(line.phase(), lowest);
+      }
+      if (level == level && lowest == lowest && level > LIVE_SHARE * largest(raw, begin, end)) {
+        beforeV.put(line.phase(), level);
+        dip.put(line.phase(), 100 * (1 - lowest / level));
+        if (ownLowest == ownLowest) {
+          drop.put(line.phase(), 100 * (1 - ownLowest / level));
+        }
+        double sigma = Noise.sigma(raw, before, end);
+        resolution = Noise.resolution(raw, before, end);
+        double noiseV = r.isWaveform() ? sigma : 1.8 * sigma;
+        uDip.add(100 * Math.hypot(noiseV, Accuracy.ofWidth(resolution)) / level);
+      }
+    }
+    String scaled =
+        r.trace.present(ChannelName.LINE_VOLTAGES).isEmpty()
+            ? "; made from phase voltage"
+            : "";
+    if (beforeV.isEmpty()) {
+      String why =
+          begin - before < 3
+              ? "the record begins less than three readings before current does"
+              : "no voltage before the start: measured at the motor's terminals";
+      figures.put("voltage_before_V", Measured.missing("V", why));
+      figures.put("voltage_min_V", headline(minV, false, "V", null, fromS, toS, extremeRule(r) + scaled));
+      figures.put("voltage_dip_pct", Measured.missing("%", why));
+      figures.put("start_drop_pct", Measured.missing("%", why));
+      return figures;
+    }
+    double mean = beforeV.values().stream().mapToDouble(Double::doubleValue).average().orElse(0);
+    figures.put(
+        "voltage_before_V",
+        Measured.of(
+                mean,
+                "V",
+                Accuracy.GAIN * mean,
+                fromS - BEFORE_S,
+                fromS,
+                "median over 1 s before inception, mean of the lines; meter class 1 assumed" + scaled)
+            .withPhases(null, beforeV));
+    figures.put(
+        "voltage_min_V",
+        headline(minV, false, "V", Accuracy.GAIN * mean, fromS, toS, extremeRule(r) + scaled));
+    double u = uDip.stream().mapToDouble(Double::doubleValue).max().orElse(0);
+    figures.put(
+        "voltage_dip_pct",
+        headline(
+            dip, true, "%", u, fromS, toS, "smallest against the same line's own level before" + scaled));
+    figures.put(
+        "start_drop_pct",
+        drop.isEmpty()
+            ? Measured.missing("%", "a dip of the supply covers the whole start")
+            : headline(
+                drop, true, "%", u, fromS, toS, "as the dip, without dips of the supply" + scaled));
+    return figures;
+  }
+
+  private static String extremeRule(Readings r) {
+    return r.isWaveform() ? "smallest one-cycle RMS" : "smallest running median of three readings";
+  }
+
+  private static Measured headline(
+      Map<String, Double> lines,
+      boolean largestIsWorst,
+      String unit,
+      @org.jspecify.annotations.Nullable Double u,
+      double fromS,
+      double toS,
+      String rule) {
+    String worst = null;
+    double value = Double.NaN;
+    for (Map.Entry<String, Double> line : lines.entrySet()) {
+      if (worst == null || (largestIsWorst ? line.getValue() > value : line.getValue() < value)) {
+        worst = line.getKey();
+        value = line.getValue();
+      }
+    }
+    if (worst == null) {
+      return Measured.missing(unit, "no voltage reading in the start");
+    }
+    return Measured.of(value, unit, u, fromS, toS, rule).withPhases(worst, lines);
+  }
+
+  private static double smallest(
+      Readings r, double[] values, int from, int to, List<Window> without) {
+    double smallest = Double.NaN;
+    for (int k = from; k < to; k++) {
+      double value = values[k];
+      if (value == value && !(smallest <= value) && !held(without, r.t[k])) {
+        smallest = value;
+      }
+    }
+    return smallest;
+  }
+
+  private static boolean held(List<Window> windows, double atS) {
+    for (Window window : windows) {
+      if (window.holds(atS)) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  private static double largest(double[] values, int from, int to) {
+    double largest = 0;
+    for (int k = from; k < to; k++) {
+      if (values[k] > largest) {
+        largest = values[k];
+      }
+    }
+    return largest;
+  }
+}
