@@ -1,5 +1,6 @@
 package rampwright.analysis.signal;
 
+import java.util.function.BiFunction;
 import rampwright.analysis.trace.Samples;
 
 /**
@@ -120,13 +121,16 @@ public final class OneCycleDft {
 
   /** The samples that the window reads, for sums and differences of channels. */
   double[] values(Samples samples) {
-    if (samples.size() != size) {
-      throw new IllegalArgumentException(
-          "channel has " + samples.size() + " samples; the window was made for " + size);
-    }
+    checkSize(samples.size());
     double[] values = new double[meanWeights.length];
     samples.copy(firstRow, values, 0, values.length);
     return values;
+  }
+
+  /** The samples that the window reads, of channels that are computed as they are read. */
+  double[][] values(BiFunction<Integer, Integer, double[][]> reader, int readerSize) {
+    checkSize(readerSize);
+    return reader.apply(firstRow, meanWeights.length);
   }
 
   double meanOfProduct(double[] x, double[] y) {
@@ -151,6 +155,13 @@ public final class OneCycleDft {
       im[h] = scale * parts[orders + h];
     }
     return new CycleSpectrum(sum / window.length(), meanOfProduct(x, x), re, im);
+  }
+
+  private void checkSize(int channelSize) {
+    if (channelSize != size) {
+      throw new IllegalArgumentException(
+          "channel has " + channelSize + " samples; the window was made for " + size);
+    }
   }
 
   private double[] sums(double[] x) {

@@ -35,9 +35,9 @@ public final class Unbalance {
    * X2^2 + X3^2)^2.
    *
    * <p>Valid: magnitudes that close a triangle, which gives 1/3 <= b <= 1/2; a negative sequence
-   * smaller than the positive (it cannot tell which of the two is which). The formula loses digits
-   * near balance: below u2 = 1e-7 the result is rounding. NaN when no triangle closes (off by more
-   * than rounding), all are 0 or one is NaN.
+   * smaller than the positive (it cannot tell which of the two is which). Rewritten so that no
+   * digits are lost near balance. NaN when no triangle closes (off by more than rounding), all are
+   * 0 or one is NaN.
    *
    * <p>Source: IEC 61000-4-30, 5.7.1 (clause from memory).
    */
