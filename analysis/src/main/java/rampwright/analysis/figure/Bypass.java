@@ -1,5 +1,6 @@
 package rampwright.analysis.figure;
 
+import org.jspecify.annotations.Nullable;
 import rampwright.analysis.quantity.Measured;
 import rampwright.analysis.signal.Cycles;
 import rampwright.analysis.trace.Samples;
@@ -9,13 +10,16 @@ import rampwright.analysis.trace.TimeBase;
  * Where the gaps of a phase-controlled current end: the starter is at full voltage or by-passed.
  *
  * <p>In each half cycle the share of samples at zero (below 3 % of that half cycle's largest) is
- * taken; a full sine of 100 samples a cycle has below 3 %, a controlled current more. The by-pass is
- * the first half cycle after the last one that shows a gap in most phases, in the start's window.
+ * taken; a full sine of 100 samples a cycle has below 3 %, a controlled current more. The by-pass
+ * is the first half cycle after the last one that shows a gap in most phases, in the start's
+ * window.
  */
 final class Bypass {
   private static final double ZERO_SHARE = 0.03;
   private static final double GAP_SHARE = 0.06;
   private static final int LEAST_PER_HALF = 16;
+  private static final int MOST_MISSES = 20;
+  private static final int LEAST_HALVES = 4;
 
   private Bypass() {}
 
@@ -34,31 +38,62 @@ final class Bypass {
     double fromS = segment.flow().fromS();
     double toS = segment.runEndS();
     int lastGap = -1;
-    int seen = 0;
     for (int h = 0; h + 1 < edge.length; h++) {
-      if (edge[h] < fromS || edge[h + 1] > toS) {
-        continue;
-      }
-      seen++;
-      int gapped = 0;
-      for (int p = 0; p < r.phases.size(); p++) {
-        Samples samples = r.trace.channel(r.phases.get(p));
-        if (samples != null && gapShare(r.trace.time(), samples, edge[h], edge[h + 1]) > GAP_SHARE) {
-          gapped++;
-        }
-      }
-      if (2 * gapped > r.phases.size()) {
+      if (edge[h] >= fromS && edge[h + 1] <= toS && gapped(r, edge[h], edge[h + 1])) {
         lastGap = h;
       }
     }
     if (lastGap < 0) {
       return Measured.missing("s", "the current shows no gaps: full voltage from the beginning");
     }
-    if (seen == 0 || edge[lastGap + 1] > toS - 4 * cycles.cycleS()) {
+    if (edge[lastGap + 1] > toS - 4 * cycles.cycleS()) {
       return Measured.missing("s", "the current's gaps do not end before the stop");
     }
     return StartInstants.instant(
         edge[lastGap + 1], cycles.cycleS() / 2 / Math.sqrt(3), "the current's gaps end");
+  }
+
+  /** A soft stop's beginning: gaps come back after a run without and stay to the end; else null. */
+  static @Nullable StopBegin gapsReturn(Readings r, Flow flow, RunState run) {
+    Cycles cycles = r.cycles;
+    if (cycles == null || cycles.cycleS() / 2 / r.sampleS < LEAST_PER_HALF) {
+      return null;
+    }
+    double[] edge = cycles.boundaryS();
+    double fromS = r.t[run.first()];
+    int last = edge.length - 2;
+    while (last > 0 && edge[last + 1] > flow.toS() - cycles.cycleS()) {
+      last--;
+    }
+    int h = last;
+    int misses = 0;
+    int first = -1;
+    while (h >= 0 && edge[h] > fromS && misses < MOST_MISSES) {
+      if (gapped(r, edge[h], edge[h + 1])) {
+        first = h;
+        misses = 0;
+      } else {
+        misses++;
+      }
+      h--;
+    }
+    // Gaps all the way from the start: the starter was never by-passed, gaps tell nothing.
+    if (first < 0 || misses < MOST_MISSES || last - first < LEAST_HALVES) {
+      return null;
+    }
+    double u = cycles.cycleS() / 2 / Math.sqrt(3);
+    return new StopBegin(edge[first], u, "the current's gaps come back");
+  }
+
+  private static boolean gapped(Readings r, double fromS, double toS) {
+    int gapped = 0;
+    for (int p = 0; p < r.phases.size(); p++) {
+      Samples samples = r.trace.channel(r.phases.get(p));
+      if (samples != null && gapShare(r.trace.time(), samples, fromS, toS) > GAP_SHARE) {
+        gapped++;
+      }
+    }
+    return 2 * gapped > r.phases.size();
   }
 
   private static double gapShare(TimeBase time, Samples samples, double fromS, double toS) {

@@ -27,7 +27,8 @@ final class CurrentFall {
     for (int k = first; k <= run.first() && k < end; k++) {
       // The last reading near the peak: a limited start has a flat top.
       if (r.high[k] >= 0.97 * r.high[peakK]) {
-        peakK = r.high[k] > r.high[peakK] || r.high[k] >= 0.97 * max(r, first, run.first()) ? k : peakK;
+        peakK =
+            r.high[k] > r.high[peakK] || r.high[k] >= 0.97 * max(r, first, run.first()) ? k : peakK;
       }
     }
     int width = Math.max(5, (int) Math.round(WINDOW_S / r.stepS));
@@ -41,7 +42,8 @@ final class CurrentFall {
       }
     }
     if (atS != atS) {
-      return Measured.missing("s", "no speed channel, and the current does not fall after its peak");
+      return Measured.missing(
+          "s", "no speed channel, and the current does not fall after its peak");
     }
     double lagS = r.isWaveform() ? r.stepS : 0;
     double kneeS = r.t[run.first()];

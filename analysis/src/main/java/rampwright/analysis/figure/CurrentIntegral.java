@@ -8,11 +8,12 @@ final class CurrentIntegral {
   private CurrentIntegral() {}
 
   /**
-   * Integral of i^2 dt of one phase over [fromS, toS], A^2 s; NaN when the phase was not read there.
+   * Integral of i^2 dt of one phase over [fromS, toS], A^2 s; NaN when the phase was not read
+   * there.
    *
-   * <p>Waveform: over the samples themselves, not over the one-cycle track, which is late. Readings:
-   * trapezoids between readings; from a flow's first instant to its first reading the first reading
-   * holds, since the step lies at that instant, and likewise at its end.
+   * <p>Waveform: over the samples themselves, not over the one-cycle track, which is late.
+   * Readings: trapezoids between readings; from a flow's first instant to its first reading the
+   * first reading holds, since the step lies at that instant, and likewise at its end.
    */
   static double ofPhase(Readings r, int phase, double fromS, double toS) {
     if (r.isWaveform()) {
@@ -26,8 +27,12 @@ final class CurrentIntegral {
     double lastS = fromS;
     double lastSquare = Double.NaN;
     double coveredS = 0;
-    for (int k = r.firstAtOrAfter(fromS); k < r.t.length; k++) {
+    for (int k = r.firstAtOrAfter(fromS + 0.5 * r.stepS); k < r.t.length; k++) {
       if (i[k] != i[k]) {
+        continue;
+      }
+      if (r.t[k] < toS && r.t[k] > toS - 0.5 * r.stepS && i[k] < 0.7 * Math.sqrt(lastSquare)) {
+        // A reading that averaged over current ceasing.
         continue;
       }
       double square = i[k] * i[k];

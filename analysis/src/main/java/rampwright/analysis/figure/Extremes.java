@@ -60,7 +60,8 @@ final class Extremes {
   }
 
   /** A current figure over In, or the reason why not. */
-  static Measured overRated(Measured current, @Nullable Double ratedCurrentA, int power, String unit) {
+  static Measured overRated(
+      Measured current, @Nullable Double ratedCurrentA, int power, String unit) {
     if (!current.isPresent()) {
       return Measured.missing(unit, String.valueOf(current.why()));
     }

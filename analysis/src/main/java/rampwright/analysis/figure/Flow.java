@@ -29,6 +29,7 @@ record Flow(
     boolean openEnd) {
 
   private static final double SQRT12 = Math.sqrt(12);
+  private static final double PART_SHARE = 0.7;
 
   /** All flows of a trace in time order. */
   static List<Flow> find(Readings r) {
@@ -94,7 +95,27 @@ record Flow(
     double fromU = openStart ? 0 : (r.t[first] - r.t[before]) / SQRT12;
     double toS = openEnd ? r.t[last] : 0.5 * (r.t[last] + r.t[after]);
     double toU = openEnd ? 0 : (r.t[after] - r.t[last]) / SQRT12;
+    // A reading well below its neighbour averaged over the step itself: the step is at that reading.
+    if (!openStart && isPart(r, first, first + 1)) {
+      fromS = r.t[first];
+    }
+    if (!openEnd && isPart(r, last, last - 1)) {
+      toS = r.t[last];
+    }
     return new Flow(first, last, fromS, fromU, toS, toU, openStart, openEnd);
+  }
+
+  private static boolean isPart(Readings r, int edge, int inner) {
+    if (inner < 0 || inner >= r.t.length) {
+      return false;
+    }
+    double sum = 0;
+    double next = 0;
+    for (double[] phase : r.current) {
+      sum += phase[edge] == phase[edge] ? phase[edge] : 0;
+      next += phase[inner] == phase[inner] ? phase[inner] : 0;
+    }
+    return sum < PART_SHARE * next;
   }
 
   private static Flow datedFromSamples(Readings r, int first, int last, boolean stillFlowing) {
@@ -121,7 +142,8 @@ record Flow(
     if (!openEnd) {
       double found = lastFlowingS(r, r.t[last] - 2 * cycleS, r.t[last] + cycleS);
       toS = found == found ? found : r.t[last] - 0.5 * cycleS;
-      toU = r.sampleS / SQRT12;
+      // Thyristors conduct to the current's next zero: the order came up to half a cycle earlier.
+      toU = cycleS / 2 / Math.sqrt(3);
     }
     return new Flow(first, last, fromS, fromU, toS, toU, openStart, openEnd);
   }
@@ -174,7 +196,9 @@ record Flow(
     return best;
   }
 
-  /** What a sample must exceed to be current: six times the noise at rest, not below 1 % of peak. */
+  /**
+   * What a sample must exceed to be current: six times the noise at rest, not below 1 % of peak.
+   */
   private static double sampleFloor(Readings r, Samples samples) {
     double largest = 0;
     // A coarse look is enough for a share of the peak.

@@ -11,8 +11,8 @@ import rampwright.analysis.trace.Trace;
 import rampwright.analysis.trace.TraceKind;
 
 /**
- * A trace made ready for its figures: the RMS track with short gaps of one phase closed, the highest
- * phase, the noise at rest and the current above which a current counts as flowing.
+ * A trace made ready for its figures: the RMS track with short gaps of one phase closed, the
+ * highest phase, the noise at rest and the current above which a current counts as flowing.
  */
 final class Readings {
   /** One phase missing for up to this many readings is interpolated. */

@@ -36,8 +36,7 @@ record RunState(int first, double levelA, double speedRpm) {
     return n >= 5;
   }
 
-  private static @Nullable RunState bySpeed(
-      Readings r, SpeedTrack speed, Flow flow, int lengthK) {
+  private static @Nullable RunState bySpeed(Readings r, SpeedTrack speed, Flow flow, int lengthK) {
     int a = speed.firstAtOrAfter(flow.fromS());
     int b = speed.firstAtOrAfter(flow.toS());
     double[] sorted = java.util.Arrays.copyOfRange(speed.rpm(), a, b);
@@ -150,7 +149,9 @@ record RunState(int first, double levelA, double speedRpm) {
     return lowest;
   }
 
-  /** First index from {@code from} on where the current is within a tenth of its way to the level. */
+  /**
+   * First index from {@code from} on where the current is within a tenth of its way to the level.
+   */
   private static int firstAt(Readings r, Flow flow, int from, double level) {
     Double rated = r.motor.ratedCurrentA();
     double band = rated != null ? 0.1 * rated : 0.1 * level;

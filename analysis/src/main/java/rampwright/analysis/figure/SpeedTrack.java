@@ -9,8 +9,8 @@ import rampwright.analysis.trace.TimeBase;
 import rampwright.analysis.trace.Trace;
 
 /**
- * Speed against time, each value stamped at the middle of what it was averaged over. Missing readings
- * are left out, so times may be uneven.
+ * Speed against time, each value stamped at the middle of what it was averaged over. Missing
+ * readings are left out, so times may be uneven.
  *
  * @param timeS instants, increasing
  * @param rpm speed, rpm, same length
@@ -64,11 +64,7 @@ record SpeedTrack(
     double[] rpm = java.util.Arrays.copyOf(n, count);
     double intervalS = Math.max(stepS, binS > 2 * stepS ? binS : 0);
     return new SpeedTrack(
-        times,
-        rpm,
-        Noise.sigma(rpm, 0, count),
-        Noise.resolution(rpm, 0, count),
-        intervalS);
+        times, rpm, Noise.sigma(rpm, 0, count), Noise.resolution(rpm, 0, count), intervalS);
   }
 
   int size() {

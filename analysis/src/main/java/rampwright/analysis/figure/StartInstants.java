@@ -38,7 +38,12 @@ final class StartInstants {
 
   static Measured corrected(double atS, String reason) {
     return Measured.of(
-        atS, "s", null, atS, atS, "corrected by a person" + (reason.isEmpty() ? "" : ": " + reason));
+        atS,
+        "s",
+        null,
+        atS,
+        atS,
+        "corrected by a person" + (reason.isEmpty() ? "" : ": " + reason));
   }
 
   static Measured instant(double atS, double uncertaintyS, String rule) {
@@ -121,8 +126,7 @@ final class StartInstants {
     return rated != null ? rated : Double.NaN;
   }
 
-  private static Measured fullSpeed(
-      Readings r, Segment segment, RunLevel level, SpeedModel model) {
+  private static Measured fullSpeed(Readings r, Segment segment, RunLevel level, SpeedModel model) {
     Flow flow = segment.flow();
     if (flow.openStart()) {
       return Measured.missing("s", "the record begins with current flowing");
@@ -145,40 +149,14 @@ final class StartInstants {
 
   private static Measured fullSpeedBySpeed(SpeedTrack speed, Flow flow, double settledRpm) {
     double goal = FULL_SPEED_SHARE * settledRpm;
-    int from = speed.firstAtOrAfter(flow.fromS());
-    int to = Math.min(speed.size(), speed.firstAtOrAfter(flow.toS()));
-    int k = from;
-    while (k < to && !(speed.rpm()[k] >= goal && (k + 1 >= to || speed.rpm()[k + 1] >= goal))) {
-      k++;
-    }
-    if (k >= to || k == from) {
+    Crossing crossing = Crossing.first(speed, goal, true, flow.fromS(), flow.toS());
+    if (crossing == null) {
       return Measured.missing("s", "the speed channel does not cross 95 % of the run speed");
     }
-    // A line through the neighbourhood averages the noise; its reach must not bend the curve.
-    double reachRpm = Math.max(6 * speed.noiseRpm(), 0.01 * settledRpm);
-    int a = k - 1;
-    while (a > from && goal - speed.rpm()[a] < reachRpm && k - a < 12) {
-      a--;
-    }
-    int b = k;
-    while (b + 1 < to && speed.rpm()[b] - goal < reachRpm && b - k < 12) {
-      b++;
-    }
-    Line line = Line.through(speed.timeS(), speed.rpm(), a, b + 1);
-    double atS = line.reachesS(goal);
-    if (!(line.slope() > 0) || atS < speed.timeS()[a] || atS > speed.timeS()[b]) {
-      double share = (goal - speed.rpm()[k - 1]) / (speed.rpm()[k] - speed.rpm()[k - 1]);
-      atS = speed.timeS()[k - 1] + share * (speed.timeS()[k] - speed.timeS()[k - 1]);
-    }
-    double slope = Math.max(line.slope(), 1e-9);
-    double noiseRpm =
-        Math.hypot(
-            speed.noiseRpm() / Math.sqrt(Math.max(1, b - a)), Accuracy.ofWidth(speed.resolutionRpm()));
-    double u =
-        Math.hypot(
-            Accuracy.ofWidth(speed.intervalS()),
-            Math.hypot(noiseRpm / slope, 0.0005 * settledRpm / slope));
-    return instant(atS, u, "speed: first reaches 95 % of the settled run speed");
+    return instant(
+        crossing.atS(),
+        crossing.uncertaintyS(),
+        "speed: first reaches 95 % of the settled run speed");
   }
 
   private static Measured knee(Readings r, Segment segment, RunLevel level, Measured full) {
@@ -212,7 +190,9 @@ final class StartInstants {
         atS,
         Math.hypot(Accuracy.ofWidth(r.t[k + 1] - r.t[k]), r.isWaveform() ? r.stepS : 0),
         String.format(
-            Locale.ROOT, "highest phase last falls below Irun + 0.1 (Ipeak - Irun) = %.4g A", limit));
+            Locale.ROOT,
+            "highest phase last falls below Irun + 0.1 (Ipeak - Irun) = %.4g A",
+            limit));
   }
 
   private static Measured settled(Readings r, Segment segment, RunLevel level) {
@@ -249,7 +229,8 @@ final class StartInstants {
         start = -1;
       }
     }
-    return Measured.missing("s", "the current does not stay within 0.1 In of its run value for 1 s");
+    return Measured.missing(
+        "s", "the current does not stay within 0.1 In of its run value for 1 s");
   }
 
   /** The value of an instant, or null. */

@@ -17,9 +17,11 @@ record StopBegin(double atS, double uncertaintyS, String rule) {
   private static final double SPEED_SHARE = 0.01;
   private static final double SQRT12 = Math.sqrt(12);
   // A new level this long and this flat is a change of load, not a stop.
-  private static final double STEADY_S = 3.0;
-  private static final double STEADY_SHARE = 0.03;
-  private static final double MOST_RUN_RATIO = 1.2;
+  private static final double STEADY_S = 1.5;
+  private static final double STEADY_WITH_SPEED_S = 0.7;
+  private static final double STEADY_SHARE = 0.02;
+  // The hump of a soft stop has a flat top too, but well above the run.
+  private static final double MOST_RUN_RATIO = 1.15;
 
   /** The stop's beginning in a flow that reached the run; null when the record shows no stop. */
   static @Nullable StopBegin find(Readings r, Flow flow, RunState run) {
@@ -27,10 +29,13 @@ record StopBegin(double atS, double uncertaintyS, String rule) {
     if (commanded != null) {
       return commanded;
     }
+    StopBegin gaps = Bypass.gapsReturn(r, flow, run);
+    if (gaps != null) {
+      return gaps;
+    }
     double reference = run.levelA();
     double band =
-        CURRENT_SHARE
-            * (r.motor.ratedCurrentA() != null ? r.motor.ratedCurrentA() : reference);
+        CURRENT_SHARE * (r.motor.ratedCurrentA() != null ? r.motor.ratedCurrentA() : reference);
     double ripple = ripple(r, run.first(), flow.last());
     band = Math.max(band, 4 * ripple);
     int k = firstSteady(r, flow, run.first(), reference, band);
@@ -43,7 +48,7 @@ record StopBegin(double atS, double uncertaintyS, String rule) {
       if (again < 0) {
         return dated(r, flow, k, departed, reference, band, run);
       }
-      int length = Math.max(3, (int) Math.round(STEADY_S / r.stepS));
+      int length = Math.max(3, (int) Math.round(steadyS(r) / r.stepS));
       reference = Noise.median(r.high, again, again + length);
       k = again + length;
     }
@@ -111,8 +116,7 @@ record StopBegin(double atS, double uncertaintyS, String rule) {
   /** Last stamp whose window or reading is not yet touched by current ceasing. */
   private static int lastFullReading(Readings r, Flow flow) {
     int k = flow.last();
-    double margin = r.isWaveform() ? 0 : 0;
-    while (k > flow.first() && r.t[k] > flow.toS() + margin) {
+    while (k > flow.first() && r.t[k] > flow.toS()) {
       k--;
     }
     return r.isWaveform() ? k : Math.max(flow.first(), k - 1);
@@ -125,18 +129,17 @@ record StopBegin(double atS, double uncertaintyS, String rule) {
     double n = r.speed.at(r.t[k]);
     double nominal = r.motor.ratedSpeedRpm() != null ? r.motor.ratedSpeedRpm() : run.speedRpm();
     double limit = Math.max(SPEED_SHARE * nominal, 4 * r.speed.noiseRpm());
-    return n == n && run.speedRpm() - n > limit && n < settledBefore(r, k, run) - limit;
+    return n == n && run.speedRpm() - n > limit;
   }
 
-  /** Speed a moment before; the run's own slow drift is not a departure. */
-  private static double settledBefore(Readings r, int k, RunState run) {
-    SpeedTrack speed = r.speed;
-    return speed == null ? Double.NaN : run.speedRpm();
+  private static double steadyS(Readings r) {
+    return r.speed != null ? STEADY_WITH_SPEED_S : STEADY_S;
   }
 
+  /** First index from which the state is a steady run again, at whatever level; -1 when it is not. */
   private static int steadyAgain(
       Readings r, Flow flow, int departed, RunState run, double ripple) {
-    int length = Math.max(3, (int) Math.round(STEADY_S / r.stepS));
+    int length = Math.max(3, (int) Math.round(steadyS(r) / r.stepS));
     double rated =
         r.motor.ratedCurrentA() != null ? r.motor.ratedCurrentA() : run.levelA() / 0.8;
     double flat = Math.max(STEADY_SHARE * rated, 4 * ripple);
@@ -146,18 +149,15 @@ record StopBegin(double atS, double uncertaintyS, String rule) {
         continue;
       }
       boolean steady = true;
-      double meanSpeed = 0;
       for (int j = k; j < k + length && steady; j++) {
         steady = !(Math.abs(r.high[j] - level) > flat);
         if (r.speed != null && run.speedRpm() == run.speedRpm()) {
-          double n = r.speed.at(r.t[j]);
-          steady &= !(n < 0.95 * run.speedRpm());
-          meanSpeed = n;
+          steady &= !slowed(r, j, run);
         }
       }
-      if (steady && meanSpeed == meanSpeed) {
+      if (steady) {
         Line line = Line.through(r.t, r.high, k, k + length);
-        if (Math.abs(line.slope()) * STEADY_S < flat / 2) {
+        if (Math.abs(line.slope()) * steadyS(r) < flat / 2) {
           return k;
         }
       }
@@ -167,7 +167,13 @@ record StopBegin(double atS, double uncertaintyS, String rule) {
 
   /** Where the run's line and the departure's line meet, by current and by speed; the earlier. */
   private static StopBegin dated(
-      Readings r, Flow flow, int runFrom, int departed, double reference, double band, RunState run) {
+      Readings r,
+      Flow flow,
+      int runFrom,
+      int departed,
+      double reference,
+      double band,
+      RunState run) {
     double detectedS = r.t[departed];
     double lagS = r.isWaveform() ? r.stepS : 0;
     double earliestS = r.t[runFrom];

@@ -1,8 +1,16 @@
 package rampwright.analysis.figure;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
+import rampwright.analysis.quantity.Measured;
+import rampwright.analysis.signal.CycleTracker;
+import rampwright.analysis.signal.Cycles;
+import rampwright.analysis.signal.KindFinder;
 import rampwright.analysis.signal.RmsTrack;
+import rampwright.analysis.signal.RmsTracker;
+import rampwright.analysis.trace.ChannelName;
 import rampwright.analysis.trace.Trace;
 import rampwright.analysis.trace.TraceKind;
 
@@ -13,13 +21,72 @@ public final class TraceAnalyzer {
   /**
    * Finds starts and stops in a trace and takes their figures.
    *
-   * @param trace at least one current
+   * @param trace at least one current and two samples
    * @param motor what is known about the motor; missing parts make figures missing, with the reason
    * @param options a person's corrections and thresholds
+   * @throws IllegalArgumentException when the trace has no current or fewer than two samples
    */
   public static AnalyzedTrace analyze(Trace trace, MotorContext motor, AnalysisOptions options) {
+    if (trace.present(ChannelName.CURRENTS).isEmpty()) {
+      throw new IllegalArgumentException(
+          trace.provenance().source() + ": no current channel; an analysis needs at least one");
+    }
+    if (trace.size() < 2) {
+      throw new IllegalArgumentException(
+          trace.provenance().source()
+              + ": "
+              + trace.size()
+              + " samples; an analysis needs at least two");
+    }
+    KindFinder.Kind kind = KindFinder.find(trace, motor.ratedFrequencyHz());
+    Cycles cycles =
+        kind.kind() == TraceKind.WAVEFORM
+            ? CycleTracker.track(trace, motor.ratedFrequencyHz())
+            : null;
+    if (kind.kind() == TraceKind.WAVEFORM && cycles == null) {
+      kind =
+          new KindFinder.Kind(
+              TraceKind.RMS,
+              kind.reason()
+                  + ", but no fundamental between 30 and 80 Hz over two cycles: read as it is");
+    }
+    RmsTrack track =
+        cycles != null ? RmsTracker.ofWaveform(trace, cycles) : RmsTracker.ofReadings(trace);
+    Readings r = new Readings(trace, kind.kind(), motor, cycles, track);
+    List<Segment> segments = Segment.all(r);
+    Findings findings = new Findings(r, options.thresholds());
+    List<VoltageFigures.Window> dips = findings.supplyDips(segments);
+    List<StartRecord> starts = new ArrayList<>();
+    List<Map<Integer, TraceFigures.HarmonicShare>> harmonics = new ArrayList<>();
+    for (int s = 0; s < segments.size(); s++) {
+      Segment segment = segments.get(s);
+      double untilS = s + 1 < segments.size() ? segments.get(s + 1).flow().fromS() : r.endS();
+      RunLevel level = RunLevel.of(r, segment);
+      Map<String, Measured> instants =
+          StartInstants.of(r, segment, level, options, SpeedModel.NONE);
+      WaveformFigures waveform = WaveformFigures.none("RMS readings have no waveform");
+      Map<String, Measured> figures = StartFigures.of(r, segment, level, instants, dips, waveform);
+      boolean turned = !(segment.run() == null && Outcomes.neverTurned(r, segment.flow()));
+      StopRecord stop = StopFigures.of(r, segment, level, options, turned, untilS);
+      StartRecord start = new StartRecord(Outcomes.of(r, segment), instants, figures, stop);
+      starts.add(start);
+      harmonics.add(waveform.harmonics());
+      findings.of(segment, start);
+    }
     return new AnalyzedTrace(
-        new TraceFigures(TraceKind.RMS, "", 0, null, 0, List.of(), List.of(), List.of()),
-        new RmsTrack(new double[0], Map.of()));
+        new TraceFigures(
+            kind.kind(),
+            kind.reason(),
+            1 / trace.time().typicalStepS(),
+            frequency(cycles, motor),
+            r.endS() - r.startS(),
+            harmonics,
+            starts,
+            findings.inOrder()),
+        track);
+  }
+
+  private static @Nullable Double frequency(@Nullable Cycles cycles, MotorContext motor) {
+    return cycles != null ? Double.valueOf(cycles.frequencyHz()) : motor.ratedFrequencyHz();
   }
 }

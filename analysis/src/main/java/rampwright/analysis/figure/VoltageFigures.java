@@ -23,7 +23,10 @@ final class VoltageFigures {
     }
   }
 
-  /** {@code voltage_before_V}, {@code voltage_min_V}, {@code voltage_dip_pct}, {@code start_drop_pct}. */
+  /**
+   * {@code voltage_before_V}, {@code voltage_min_V}, {@code voltage_dip_pct}, {@code
+   * start_drop_pct}.
+   */
   static Map<String, Measured> of(Readings r, double fromS, double toS, List<Window> supplyDips) {
     Map<String, Measured> figures = new LinkedHashMap<>();
     if (r.lines.isEmpty()) {
@@ -66,16 +69,15 @@ final class VoltageFigures {
       }
     }
     String scaled =
-        r.trace.present(ChannelName.LINE_VOLTAGES).isEmpty()
-            ? "; made from phase voltage"
-            : "";
+        r.trace.present(ChannelName.LINE_VOLTAGES).isEmpty() ? "; made from phase voltage" : "";
     if (beforeV.isEmpty()) {
       String why =
           begin - before < 3
               ? "the record begins less than three readings before current does"
               : "no voltage before the start: measured at the motor's terminals";
       figures.put("voltage_before_V", Measured.missing("V", why));
-      figures.put("voltage_min_V", headline(minV, false, "V", null, fromS, toS, extremeRule(r) + scaled));
+      figures.put(
+          "voltage_min_V", headline(minV, false, "V", null, fromS, toS, extremeRule(r) + scaled));
       figures.put("voltage_dip_pct", Measured.missing("%", why));
       figures.put("start_drop_pct", Measured.missing("%", why));
       return figures;
@@ -89,7 +91,8 @@ final class VoltageFigures {
                 Accuracy.GAIN * mean,
                 fromS - BEFORE_S,
                 fromS,
-                "median over 1 s before inception, mean of the lines; meter class 1 assumed" + scaled)
+                "median over 1 s before inception, mean of the lines; meter class 1 assumed"
+                    + scaled)
             .withPhases(null, beforeV));
     figures.put(
         "voltage_min_V",
@@ -98,7 +101,13 @@ final class VoltageFigures {
     figures.put(
         "voltage_dip_pct",
         headline(
-            dip, true, "%", u, fromS, toS, "smallest against the same line's own level before" + scaled));
+            dip,
+            true,
+            "%",
+            u,
+            fromS,
+            toS,
+            "smallest against the same line's own level before" + scaled));
     figures.put(
         "start_drop_pct",
         drop.isEmpty()

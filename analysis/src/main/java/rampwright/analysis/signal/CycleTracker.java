@@ -14,8 +14,8 @@ import rampwright.analysis.trace.Trace;
  * <p>Formula: a one-cycle Fourier coefficient at a fixed frequency f0, refreshed every half cycle,
  * turns at 2 pi (f - f0); the turn from one to the next is taken over all synchronising channels
  * together, weighted by their energy, and summed up to the phase. Notches, gaps and harmonics of a
- * phase-controlled current do not move it as they move zero crossings of the raw signal. Where there
- * is no signal the frequency is held.
+ * phase-controlled current do not move it as they move zero crossings of the raw signal. Where
+ * there is no signal the frequency is held.
  *
  * <p>Valid: fundamental between 30 and 80 Hz, changing by less than 10 % in a second, at least 8
  * samples a cycle. Source: the demand of IEC 61000-4-30 (synchronise RMS(1/2) to the fundamental's
@@ -79,7 +79,9 @@ public final class CycleTracker {
         names.get(phases.anchorChannel).key());
   }
 
-  /** The frequency with the largest Fourier coefficient over the record's most energetic stretch. */
+  /**
+   * The frequency with the largest Fourier coefficient over the record's most energetic stretch.
+   */
   private static double search(TimeBase time, List<Samples> channels, double spanS) {
     double lengthS = Math.min(spanS, SEARCH_CYCLES / 50.0);
     double bestStartS = time.atS(0);
@@ -232,7 +234,8 @@ public final class CycleTracker {
 
     /** Instants where sin(2 pi f0 t + offset(t) + anchor') crosses zero. */
     double[] zeroCrossingsS(double fromS, double toS) {
-      // fourier() gives the phase of a cosine; a sine is zero a quarter turn before the cosine's top.
+      // fourier() gives the phase of a cosine; a sine is zero a quarter turn before the cosine's
+      // top.
       double originRad = anchorRad + Math.PI / 2;
       double omega = 2 * Math.PI * frequencyHz;
       List<Double> crossings = new ArrayList<>();
@@ -252,7 +255,10 @@ public final class CycleTracker {
           if (t > bS + 1e-12 || (p < pieces - 1 && t >= bS)) {
             break;
           }
-          if (t >= fromS && t <= toS && (crossings.isEmpty() || t > crossings.get(crossings.size() - 1) + 0.25 / frequencyHz)) {
+          if (t >= fromS
+              && t <= toS
+              && (crossings.isEmpty()
+                  || t > crossings.get(crossings.size() - 1) + 0.25 / frequencyHz)) {
             crossings.add(t);
           }
         }

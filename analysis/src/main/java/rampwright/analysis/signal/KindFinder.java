@@ -9,8 +9,8 @@ import rampwright.analysis.trace.Trace;
 import rampwright.analysis.trace.TraceKind;
 
 /**
- * Tells samples of a waveform from RMS readings: at least 8 samples a cycle, and currents that change
- * sign.
+ * Tells samples of a waveform from RMS readings: at least 8 samples a cycle, and currents that
+ * change sign.
  */
 public final class KindFinder {
   /** Fewest samples a cycle that still show a waveform. */
@@ -84,7 +84,10 @@ public final class KindFinder {
     int side = 0;
     for (int i = 0; i < samples.size() && changes < LEAST_SIGN_CHANGES; i++) {
       double value = samples.at(i);
-      int now = value > LEAST_OPPOSITE_SHARE * highest / 2 ? 1 : value < LEAST_OPPOSITE_SHARE * lowest / 2 ? -1 : 0;
+      int now =
+          value > LEAST_OPPOSITE_SHARE * highest / 2
+              ? 1
+              : value < LEAST_OPPOSITE_SHARE * lowest / 2 ? -1 : 0;
       if (now != 0 && now != side) {
         changes += side == 0 ? 0 : 1;
         side = now;

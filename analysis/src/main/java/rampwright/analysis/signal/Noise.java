@@ -34,7 +34,9 @@ public final class Noise {
     return MAD_TO_SIGMA * median(differences, n) / SECOND_DIFFERENCE;
   }
 
-  /** Smallest step between two neighbouring unequal values: the resolution; 0 when all are equal. */
+  /**
+   * Smallest step between two neighbouring unequal values: the resolution; 0 when all are equal.
+   */
   public static double resolution(double[] values, int from, int to) {
     double smallest = Double.POSITIVE_INFINITY;
     for (int i = from + 1; i < to; i++) {

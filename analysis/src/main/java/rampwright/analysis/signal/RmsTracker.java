@@ -13,9 +13,9 @@ import rampwright.analysis.trace.Trace;
  * RMS tracks of a trace.
  *
  * <p>Waveform: one-cycle RMS refreshed every half cycle, stamped at the cycle's end (the U_rms(1/2)
- * method of IEC 61000-4-30, from memory of edition 3, 5.2). All channels share the boundaries of one
- * reference, so that their tracks have one time axis; against boundaries of their own this moves a
- * value of a steady sine by nothing and shifts an event by less than half a cycle.
+ * method of IEC 61000-4-30, from memory of edition 3, 5.2). All channels share the boundaries of
+ * one reference, so that their tracks have one time axis; against boundaries of their own this
+ * moves a value of a steady sine by nothing and shifts an event by less than half a cycle.
  *
  * <p>Line-to-line voltages are made from phase voltages where the trace has no others: vector
  * differences for waveforms, times sqrt(3) for RMS readings.
@@ -117,8 +117,7 @@ public final class RmsTracker {
       Samples b = trace.channel(ChannelName.PHASE_VOLTAGES.get((p + 1) % 3));
       if (a != null && b != null) {
         values.put(
-            ChannelName.LINE_VOLTAGES.get(p),
-            oneCycleRms(trace.time(), difference(a, b), edgeS));
+            ChannelName.LINE_VOLTAGES.get(p), oneCycleRms(trace.time(), difference(a, b), edgeS));
       } else if (a != null && phases.size() == 1) {
         // One phase voltage only: the line voltage of a balanced supply, said where it is used.
         double[] rms = oneCycleRms(trace.time(), a, edgeS);

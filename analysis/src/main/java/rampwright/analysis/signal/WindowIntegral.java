@@ -7,14 +7,14 @@ import rampwright.analysis.trace.TimeBase;
 /**
  * Integrals of a sampled signal over a window whose ends fall between samples.
  *
- * <p>Formula: the trapezoid rule, with the integrand taken linear between samples. Over whole cycles
- * of an evenly sampled periodic signal the two part cells at the ends are one cell of the period, so
- * the sum is the plain rectangle sum, exact for harmonics below the sampling rate less the order
- * looked at. When the cycle does not hold a whole number N of samples the error is below about
- * (2 pi / N)^3 / 12 of the result.
+ * <p>Formula: the trapezoid rule, with the integrand taken linear between samples. Over whole
+ * cycles of an evenly sampled periodic signal the two part cells at the ends are one cell of the
+ * period, so the sum is the plain rectangle sum, exact for harmonics below the sampling rate less
+ * the order looked at. When the cycle does not hold a whole number N of samples the error is below
+ * about (2 pi / N)^3 / 12 of the result.
  *
- * <p>NaN samples are bridged by their neighbours; a window with less than half of its length covered
- * by good samples gives NaN.
+ * <p>NaN samples are bridged by their neighbours; a window with less than half of its length
+ * covered by good samples gives NaN.
  */
 public final class WindowIntegral {
   private static final double LEAST_COVER = 0.5;
@@ -32,8 +32,8 @@ public final class WindowIntegral {
   }
 
   /**
-   * Integrals of x cos(w t) and -x sin(w t) with t on the trace's time base. Their angle is the phase
-   * of the cosine at time 0.
+   * Integrals of x cos(w t) and -x sin(w t) with t on the trace's time base. Their angle is the
+   * phase of the cosine at time 0.
    */
   public static double[] fourier(
       TimeBase time, Samples samples, double fromS, double toS, double frequencyHz) {
