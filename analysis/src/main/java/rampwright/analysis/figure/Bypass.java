@@ -81,8 +81,12 @@ final class Bypass {
     if (first < 0 || misses < MOST_MISSES || last - first < LEAST_HALVES) {
       return null;
     }
-    double u = cycles.cycleS() / 2 / Math.sqrt(3);
-    return new StopBegin(edge[first], u, "the current's gaps come back");
+    // Narrow gaps are lost between two samples; the distortion they make shows first.
+    double onsetS = DistortionOnset.before(r, cycles, fromS, edge[first]);
+    double u =
+        Math.hypot(
+            cycles.cycleS() / 2 / Math.sqrt(3), StopBegin.ORDER_SHARE * (flow.toS() - onsetS));
+    return new StopBegin(onsetS, u, "the current's gaps come back");
   }
 
   private static boolean gapped(Readings r, double fromS, double toS) {

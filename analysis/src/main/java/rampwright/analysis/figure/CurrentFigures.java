@@ -74,7 +74,7 @@ final class CurrentFigures {
     double value = sum / phases.size();
     double u = 2 * Accuracy.GAIN * value / Math.sqrt(phases.size());
     u = Math.hypot(u, squareAt(r, fromS + r.stepS) * fromU);
-    u = Math.hypot(u, squareAt(r, toS) * toU);
+    u = Math.hypot(u, (mean(r, fromS, toS + toU) - mean(r, fromS, Math.max(fromS, toS - toU))) / 2);
     u = Math.hypot(u, CurrentIntegral.gapUncertainty(r, fromS, toS));
     String rule =
         (r.isWaveform() ? "integral over the samples" : "trapezoids between RMS readings")
@@ -86,6 +86,20 @@ final class CurrentFigures {
       rule += "; the window holds a gap in the readings";
     }
     return Measured.of(value, "A²s", u, fromS, toS, rule).withPhases(null, phases);
+  }
+
+  /** Mean over the phases of the integral of i^2 dt, A^2 s; 0 when none was read. */
+  private static double mean(Readings r, double fromS, double toS) {
+    double sum = 0;
+    int n = 0;
+    for (int p = 0; p < r.phases.size(); p++) {
+      double one = CurrentIntegral.ofPhase(r, p, fromS, toS);
+      if (one == one) {
+        sum += one;
+        n++;
+      }
+    }
+    return n == 0 ? 0 : sum / n;
   }
 
   /** Mean of the phases' squares near an instant, A^2. */
@@ -117,7 +131,10 @@ final class CurrentFigures {
     double rms = Math.sqrt(value / tookS);
     Map<String, Double> phases = new LinkedHashMap<>();
     i2t.phases().forEach((phase, one) -> phases.put(phase, Math.sqrt(one / tookS)));
-    double byEnd = Math.abs(squareAt(r, toS) - rms * rms) * toU / (2 * rms * tookS);
+    double shortS = Math.max(tookS - toU, tookS / 2);
+    double later = Math.sqrt(mean(r, fromS, toS + toU) / (tookS + toU));
+    double sooner = Math.sqrt(mean(r, fromS, fromS + shortS) / shortS);
+    double byEnd = toU > 0 ? Math.abs(later - sooner) / 2 : 0;
     double byGap = CurrentIntegral.gapUncertainty(r, fromS, toS) / (2 * rms * tookS);
     double u = Math.hypot(Accuracy.ofCurrent(rms, byGap), byEnd);
     return Measured.of(rms, "A", u, fromS, toS, "sqrt(i2t / window); meter class 1 assumed")

@@ -66,7 +66,7 @@ final class Outcomes {
     if (speed == null) {
       return false;
     }
-    double floor = speed.floorRpm();
+    double floor = speed.floorAtRest(flow.fromS());
     if (r.motor.ratedSpeedRpm() != null) {
       floor = Math.max(floor, 0.005 * r.motor.ratedSpeedRpm());
     }

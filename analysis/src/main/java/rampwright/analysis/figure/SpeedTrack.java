@@ -101,6 +101,14 @@ record SpeedTrack(
     return rpm[i - 1] + share * (rpm[i] - rpm[i - 1]);
   }
 
+  /** Least noticeable speed against the noise of the second before an instant. */
+  double floorAtRest(double beforeS) {
+    int to = firstAtOrAfter(beforeS);
+    int from = firstAtOrAfter(beforeS - 1);
+    double noise = to - from >= 8 ? Noise.sigma(rpm, from, to) : noiseRpm;
+    return Math.max(5 * Math.min(noise, noiseRpm), 1.5 * resolutionRpm);
+  }
+
   /** Least noticeable speed: what a shaft must exceed to be said to turn. */
   double floorRpm() {
     return Math.max(4 * noiseRpm, 1.5 * resolutionRpm);

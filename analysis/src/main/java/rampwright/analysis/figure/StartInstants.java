@@ -72,9 +72,9 @@ final class StartInstants {
       return Measured.missing("s", "the record begins with current flowing");
     }
     double nominal = nominalSpeed(r, level);
-    double floor = speed.floorRpm();
+    double floor = speed.floorAtRest(flow.fromS());
     if (nominal == nominal) {
-      floor = Math.max(floor, 0.005 * nominal);
+      floor = Math.max(floor, 0.003 * nominal);
     }
     int from = Math.max(0, speed.firstAtOrAfter(flow.fromS()) - 1);
     int to = speed.firstAtOrAfter(flow.toS());

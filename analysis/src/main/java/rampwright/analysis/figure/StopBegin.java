@@ -1,7 +1,6 @@
 package rampwright.analysis.figure;
 
 import org.jspecify.annotations.Nullable;
-import rampwright.analysis.signal.Noise;
 import rampwright.analysis.trace.ChannelName;
 import rampwright.analysis.trace.Samples;
 
@@ -14,14 +13,14 @@ import rampwright.analysis.trace.Samples;
  */
 record StopBegin(double atS, double uncertaintyS, String rule) {
   private static final double CURRENT_SHARE = 0.1;
+  private static final double LATE_SHARE = 0.2;
   private static final double SPEED_SHARE = 0.01;
+  // A slow stop's beginning may look steady for a while.
+  private static final double MOST_BACK_S = 1.0;
+  // What the order does shows late: on traces of known order by 1 to 8 % of the controlled time.
+  static final double ORDER_SHARE = 0.05;
   private static final double SQRT12 = Math.sqrt(12);
   // A new level this long and this flat is a change of load, not a stop.
-  private static final double STEADY_S = 1.5;
-  private static final double STEADY_WITH_SPEED_S = 0.7;
-  private static final double STEADY_SHARE = 0.02;
-  // The hump of a soft stop has a flat top too, but well above the run.
-  private static final double MOST_RUN_RATIO = 1.15;
 
   /** The stop's beginning in a flow that reached the run; null when the record shows no stop. */
   static @Nullable StopBegin find(Readings r, Flow flow, RunState run) {
@@ -33,25 +32,20 @@ record StopBegin(double atS, double uncertaintyS, String rule) {
     if (gaps != null) {
       return gaps;
     }
-    double reference = run.levelA();
+    Steady steady = Steady.last(r, flow, run);
     double band =
-        CURRENT_SHARE * (r.motor.ratedCurrentA() != null ? r.motor.ratedCurrentA() : reference);
-    double ripple = ripple(r, run.first(), flow.last());
-    band = Math.max(band, 4 * ripple);
-    int k = firstSteady(r, flow, run.first(), reference, band);
-    while (true) {
-      int departed = departure(r, flow, k, reference, band, run);
-      if (departed < 0) {
-        return flow.openEnd() ? null : coast(flow);
-      }
-      int again = steadyAgain(r, flow, departed, run, ripple);
-      if (again < 0) {
-        return dated(r, flow, k, departed, reference, band, run);
-      }
-      int length = Math.max(3, (int) Math.round(steadyS(r) / r.stepS));
-      reference = Noise.median(r.high, again, again + length);
-      k = again + length;
+        CURRENT_SHARE
+            * (r.motor.ratedCurrentA() != null ? r.motor.ratedCurrentA() : steady.levelA());
+    band = Math.max(band, 4 * steady.rippleA());
+    int departed = departure(r, flow, steady.to(), steady.levelA(), band, run);
+    if (departed < 0 && !flow.openEnd()) {
+      band = Math.max(LATE_SHARE * band, 6 * steady.rippleA());
+      departed = lateDeparture(r, flow, steady, band);
     }
+    if (departed < 0) {
+      return flow.openEnd() ? null : coast(flow);
+    }
+    return dated(r, flow, steady.from(), departed, steady.levelA(), band, run);
   }
 
   private static StopBegin coast(Flow flow) {
@@ -75,42 +69,30 @@ record StopBegin(double atS, double uncertaintyS, String rule) {
     return null;
   }
 
-  private static double ripple(Readings r, int from, int last) {
-    int length = Math.min(last + 1, from + Math.max(10, (int) Math.round(1 / r.stepS)));
-    Line line = Line.through(r.t, r.high, from, length);
-    return line.scatter() == line.scatter() ? Math.min(line.scatter(), 0.1 * line.middle()) : 0;
-  }
-
-  private static int firstSteady(Readings r, Flow flow, int from, double reference, double band) {
-    for (int k = from; k <= flow.last(); k++) {
-      if (Math.abs(r.high[k] - reference) <= band) {
-        return k;
-      }
-    }
-    return from;
-  }
-
   /** First index from which the state stays away from the reference for as long as it must last. */
   private static int departure(
       Readings r, Flow flow, int from, double reference, double band, RunState run) {
-    // Coming down from the start the current passes into the band; departures count from there on.
     int lasting = Math.max(r.lasting(), (int) Math.round(0.06 / r.stepS));
     int held = 0;
-    boolean arrived = false;
     int lastOfCoast = flow.openEnd() ? flow.last() : lastFullReading(r, flow);
     for (int k = from; k <= lastOfCoast; k++) {
       boolean away = Math.abs(r.high[k] - reference) > band || slowed(r, k, run);
-      if (!away) {
-        arrived = true;
-        held = 0;
-      } else if (arrived) {
-        held++;
-        if (held >= lasting) {
-          return k - held + 1;
-        }
+      held = away ? held + 1 : 0;
+      if (held >= lasting) {
+        return k - held + 1;
       }
     }
     return -1;
+  }
+
+  /** A short soft stop: the last readings before current ceases all lie off the run by a little. */
+  private static int lateDeparture(Readings r, Flow flow, Steady steady, double band) {
+    int last = lastFullReading(r, flow);
+    int k = last;
+    while (k >= steady.from() && Math.abs(r.high[k] - steady.levelA()) > band) {
+      k--;
+    }
+    return last - k >= 2 ? k + 1 : -1;
   }
 
   /** Last stamp whose window or reading is not yet touched by current ceasing. */
@@ -122,7 +104,8 @@ record StopBegin(double atS, double uncertaintyS, String rule) {
     return r.isWaveform() ? k : Math.max(flow.first(), k - 1);
   }
 
-  private static boolean slowed(Readings r, int k, RunState run) {
+  /** Whether the speed at a stamp has left the run's. */
+  static boolean slowed(Readings r, int k, RunState run) {
     if (r.speed == null || run.speedRpm() != run.speedRpm()) {
       return false;
     }
@@ -130,39 +113,6 @@ record StopBegin(double atS, double uncertaintyS, String rule) {
     double nominal = r.motor.ratedSpeedRpm() != null ? r.motor.ratedSpeedRpm() : run.speedRpm();
     double limit = Math.max(SPEED_SHARE * nominal, 4 * r.speed.noiseRpm());
     return n == n && run.speedRpm() - n > limit;
-  }
-
-  private static double steadyS(Readings r) {
-    return r.speed != null ? STEADY_WITH_SPEED_S : STEADY_S;
-  }
-
-  /** First index from which the state is a steady run again, at whatever level; -1 when it is not. */
-  private static int steadyAgain(
-      Readings r, Flow flow, int departed, RunState run, double ripple) {
-    int length = Math.max(3, (int) Math.round(steadyS(r) / r.stepS));
-    double rated =
-        r.motor.ratedCurrentA() != null ? r.motor.ratedCurrentA() : run.levelA() / 0.8;
-    double flat = Math.max(STEADY_SHARE * rated, 4 * ripple);
-    for (int k = departed; k + length <= flow.last(); k++) {
-      double level = Noise.median(r.high, k, k + length);
-      if (level > MOST_RUN_RATIO * rated) {
-        continue;
-      }
-      boolean steady = true;
-      for (int j = k; j < k + length && steady; j++) {
-        steady = !(Math.abs(r.high[j] - level) > flat);
-        if (r.speed != null && run.speedRpm() == run.speedRpm()) {
-          steady &= !slowed(r, j, run);
-        }
-      }
-      if (steady) {
-        Line line = Line.through(r.t, r.high, k, k + length);
-        if (Math.abs(line.slope()) * steadyS(r) < flat / 2) {
-          return k;
-        }
-      }
-    }
-    return -1;
   }
 
   /** Where the run's line and the departure's line meet, by current and by speed; the earlier. */
@@ -176,7 +126,7 @@ record StopBegin(double atS, double uncertaintyS, String rule) {
       RunState run) {
     double detectedS = r.t[departed];
     double lagS = r.isWaveform() ? r.stepS : 0;
-    double earliestS = r.t[runFrom];
+    double earliestS = Math.max(flow.fromS(), r.t[runFrom] - MOST_BACK_S);
     double byCurrentS =
         meeting(r.t, r.high, departed, runFrom, flow.last(), reference, band, r.stepS) - lagS;
     double bestS = byCurrentS == byCurrentS ? byCurrentS : detectedS;
@@ -214,6 +164,7 @@ record StopBegin(double atS, double uncertaintyS, String rule) {
     }
     bestS = Math.max(earliestS, Math.min(bestS, detectedS));
     double u = Math.max(r.stepS / SQRT12, (detectedS - bestS) / 2);
+    u = Math.hypot(u, ORDER_SHARE * (flow.toS() - bestS));
     return new StopBegin(bestS, u, rule);
   }
 
@@ -228,7 +179,7 @@ record StopBegin(double atS, double uncertaintyS, String rule) {
       double band,
       double stepS) {
     int from = departed;
-    int floor = Math.max(first, departed - (int) Math.ceil(2 / stepS));
+    int floor = Math.max(0, Math.max(first - (int) Math.ceil(MOST_BACK_S / stepS), departed - (int) Math.ceil(3 / stepS)));
     double side = Math.signum(values[departed] - level);
     while (from > floor && side * (values[from - 1] - level) > 0.25 * band) {
       from--;

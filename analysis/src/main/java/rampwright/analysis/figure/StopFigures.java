@@ -283,7 +283,7 @@ final class StopFigures {
         double first = Line.through(speed.timeS(), speed.rpm(), i, middle + 1).slope();
         double second = Line.through(speed.timeS(), speed.rpm(), middle, end).slope();
         double halfNoise = noise * Math.sqrt(96.0 / (end - i)) / spanS;
-        double bend = Math.max(0, Math.abs(first - second) - halfNoise) / 2;
+        double bend = Math.max(0, Math.abs(first - second) - halfNoise);
         u = Math.hypot(2 * noise * Math.sqrt(12.0 / (end - i)) / spanS, bend);
       }
     }
