@@ -111,12 +111,12 @@ public final class OneCycleDft {
 
   /** Mean, RMS and phasors of a channel. */
   public CycleSpectrum of(Samples samples) {
-    return of(values(samples));
+    return ofValues(values(samples));
   }
 
   /** Mean of the product of two channels over the window; of v and i: the active power. */
   public double meanOfProduct(Samples x, Samples y) {
-    return meanOfProduct(values(x), values(y));
+    return meanOfProducts(values(x), values(y));
   }
 
   /** The samples that the window reads, for sums and differences of channels. */
@@ -133,7 +133,7 @@ public final class OneCycleDft {
     return reader.apply(firstRow, meanWeights.length);
   }
 
-  double meanOfProduct(double[] x, double[] y) {
+  double meanOfProducts(double[] x, double[] y) {
     double sum = 0;
     for (int k = 0; k < meanWeights.length; k++) {
       sum += meanWeights[k] * x[k] * y[k];
@@ -141,7 +141,7 @@ public final class OneCycleDft {
     return sum / window.length();
   }
 
-  CycleSpectrum of(double[] x) {
+  CycleSpectrum ofValues(double[] x) {
     double sum = 0;
     for (int k = 0; k < meanWeights.length; k++) {
       sum += meanWeights[k] * x[k];
@@ -154,7 +154,7 @@ public final class OneCycleDft {
       re[h] = scale * parts[h];
       im[h] = scale * parts[orders + h];
     }
-    return new CycleSpectrum(sum / window.length(), meanOfProduct(x, x), re, im);
+    return new CycleSpectrum(sum / window.length(), meanOfProducts(x, x), re, im);
   }
 
   private void checkSize(int channelSize) {

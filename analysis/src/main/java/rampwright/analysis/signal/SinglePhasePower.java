@@ -45,13 +45,13 @@ public record SinglePhasePower(
   public static SinglePhasePower over(Samples voltage, Samples current, OneCycleDft window) {
     double[] v = window.values(voltage);
     double[] i = window.values(current);
-    CycleSpectrum ofV = window.of(v);
-    CycleSpectrum ofI = window.of(i);
+    CycleSpectrum ofV = window.ofValues(v);
+    CycleSpectrum ofI = window.ofValues(i);
     Complex power = ofV.phasor(1).multiply(ofI.phasor(1).conjugate());
     return new SinglePhasePower(
         ofV.rms(),
         ofI.rms(),
-        window.meanOfProduct(v, i),
+        window.meanOfProducts(v, i),
         ofV.magnitude(1),
         ofI.magnitude(1),
         power.getRealPart(),

@@ -56,15 +56,15 @@ public record ThreeWirePower(
     double i12 = 0;
     double activeW = 0;
     for (int p = 0; p < 3; p++) {
-      CycleSpectrum ofV = window.of(v[p]);
-      CycleSpectrum ofI = window.of(i[p]);
+      CycleSpectrum ofV = window.ofValues(v[p]);
+      CycleSpectrum ofI = window.ofValues(i[p]);
       phasorV[p] = ofV.phasor(1);
       phasorI[p] = ofI.phasor(1);
       v2 += ofV.rms() * ofV.rms();
       i2 += ofI.rms() * ofI.rms();
       v12 += phasorV[p].norm() * phasorV[p].norm();
       i12 += phasorI[p].norm() * phasorI[p].norm();
-      activeW += window.meanOfProduct(u[p], i[p]);
+      activeW += window.meanOfProducts(u[p], i[p]);
     }
     return new ThreeWirePower(
         Math.sqrt(v2) / 3,
