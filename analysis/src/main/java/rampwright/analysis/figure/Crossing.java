@@ -6,8 +6,8 @@ import org.jspecify.annotations.Nullable;
  * When a noisy speed passes a level.
  *
  * <p>The first noisy value beyond the level comes early when the speed changes slowly. So a line is
- * laid through the readings within six times the noise on either side of the level, and the crossing
- * is where that line meets it.
+ * laid through the readings within six times the noise on either side of the level, and the
+ * crossing is where that line meets it.
  *
  * @param atS the instant, s
  * @param uncertaintyS its standard uncertainty, s
@@ -34,16 +34,13 @@ record Crossing(double atS, double uncertaintyS) {
     if (k >= to || k == from) {
       return null;
     }
-    double reach =
-        Math.max(REACH_TIMES_NOISE * speed.noiseRpm(), 2 * speed.resolutionRpm());
+    double reach = Math.max(REACH_TIMES_NOISE * speed.noiseRpm(), 2 * speed.resolutionRpm());
     int a = k;
     while (a > from && a > k - MOST_EACH_SIDE && sign * (level - speed.rpm()[a - 1]) < reach) {
       a--;
     }
     int b = k;
-    while (b + 1 < to
-        && b < k + MOST_EACH_SIDE
-        && sign * (speed.rpm()[b + 1] - level) < reach) {
+    while (b + 1 < to && b < k + MOST_EACH_SIDE && sign * (speed.rpm()[b + 1] - level) < reach) {
       b++;
     }
     if (b - a < 2) {

@@ -3,15 +3,15 @@ package rampwright.analysis.figure;
 import rampwright.analysis.quantity.Measured;
 
 /**
- * Full speed without a speed channel or a model: where the highest phase last falls through Irun + 0.3
- * (Ipeak - Irun).
+ * Full speed without a speed channel or a model: where the highest phase last falls through Irun +
+ * 0.3 (Ipeak - Irun).
  *
  * <p>Why not the steepest fall: behind a torque or voltage ramp the current falls steepest when the
  * shaft breaks away or the pump's curve dips, seconds before full speed. On the traces that have
- * speed the current at 95 % of run speed lay at 0.13 to 0.79 of that way, median 0.36; the last fall
- * through 0.3 was off by a median of 1 % of the start time, the steepest fall by up to its whole
- * length (the module's {@code docs/figures.md} has the table). The uncertainty is half the time
- * between the last falls through 0.5 and 0.15, and 2.5 % of the start time besides.
+ * speed the current at 95 % of run speed lay at 0.13 to 0.79 of that way, median 0.36; the last
+ * fall through 0.3 was off by a median of 1 % of the start time, the steepest fall by up to its
+ * whole length (the module's {@code docs/figures.md} has the table). The uncertainty is half the
+ * time between the last falls through 0.5 and 0.15, and 2.5 % of the start time besides.
  */
 final class CurrentFall {
   private static final double WAY = 0.3;
@@ -38,7 +38,8 @@ final class CurrentFall {
     }
     double atS = lastFallS(r, first, end, runA + WAY * (peakA - runA));
     if (atS != atS) {
-      return Measured.missing("s", "no speed channel, and the current does not fall to its run value");
+      return Measured.missing(
+          "s", "no speed channel, and the current does not fall to its run value");
     }
     double earlyS = lastFallS(r, first, end, runA + WAY_EARLY * (peakA - runA));
     double lateS = lastFallS(r, first, end, runA + WAY_LATE * (peakA - runA));

@@ -11,8 +11,8 @@ import rampwright.analysis.trace.Samples;
 /**
  * When a run current begins to be distorted.
  *
- * <p>The 5th and 7th harmonic, which phase control of a three-wire motor makes first, are followed a
- * cycle at a time; the onset is where they leave the run's level for good.
+ * <p>The 5th and 7th harmonic, which phase control of a three-wire motor makes first, are followed
+ * a cycle at a time; the onset is where they leave the run's level for good.
  */
 final class DistortionOnset {
   private static final int[] ORDERS = {5, 7};

@@ -95,7 +95,8 @@ record Flow(
     double fromU = openStart ? 0 : (r.t[first] - r.t[before]) / SQRT12;
     double toS = openEnd ? r.t[last] : 0.5 * (r.t[last] + r.t[after]);
     double toU = openEnd ? 0 : (r.t[after] - r.t[last]) / SQRT12;
-    // A reading well below its neighbour averaged over the step itself: the step is at that reading.
+    // A reading well below its neighbour averaged over the step itself: the step is at that
+    // reading.
     if (!openStart && isPart(r, first, first + 1)) {
       fromS = r.t[first];
     }

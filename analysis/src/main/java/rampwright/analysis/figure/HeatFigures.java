@@ -13,7 +13,8 @@ final class HeatFigures {
   // Common practice, no source.
   private static final double NEGATIVE_SEQUENCE_WEIGHT = 3;
 
-  // IEC 60034-1 allows a motor's moment of inertia 10 % either way (from memory); the driven machine's
+  // IEC 60034-1 allows a motor's moment of inertia 10 % either way (from memory); the driven
+  // machine's
   // is seldom known better.
   private static final double INERTIA = 0.10;
 

@@ -19,6 +19,7 @@ import org.jspecify.annotations.Nullable;
  * @param pipeLengthM length of the pipe a pump feeds
  * @param waveSpeedMPerS pressure wave speed in that pipe
  * @param flowVelocityMPerS flow velocity in that pipe before the stop
+ * @param startsPerHour starts an hour the motor is made for
  */
 public record MotorContext(
     @Nullable Double ratedCurrentA,
@@ -33,10 +34,11 @@ public record MotorContext(
     @Nullable Double totalInertiaKgM2,
     @Nullable Double pipeLengthM,
     @Nullable Double waveSpeedMPerS,
-    @Nullable Double flowVelocityMPerS) {
+    @Nullable Double flowVelocityMPerS,
+    @Nullable Double startsPerHour) {
 
   /** Nothing is known. */
   public static final MotorContext UNKNOWN =
       new MotorContext(
-          null, null, null, null, null, null, null, null, null, null, null, null, null);
+          null, null, null, null, null, null, null, null, null, null, null, null, null, null);
 }

@@ -22,8 +22,7 @@ record Steady(int from, int to, double levelA, double rippleA) {
   static Steady last(Readings r, Flow flow, RunState run) {
     int length = Math.max(3, (int) Math.round(WINDOW_S / r.stepS));
     int hop = Math.max(1, length / 6);
-    double rated =
-        r.motor.ratedCurrentA() != null ? r.motor.ratedCurrentA() : run.levelA() / 0.8;
+    double rated = r.motor.ratedCurrentA() != null ? r.motor.ratedCurrentA() : run.levelA() / 0.8;
     double lowest = Double.POSITIVE_INFINITY;
     for (int k = run.first(); k + length - 1 <= flow.last(); k += hop) {
       Steady one = at(r, k, length, rated, run);

@@ -20,6 +20,7 @@ record StopBegin(double atS, double uncertaintyS, String rule) {
   // What the order does shows late: on traces of known order by 1 to 8 % of the controlled time.
   static final double ORDER_SHARE = 0.05;
   private static final double SQRT12 = Math.sqrt(12);
+
   // A new level this long and this flat is a change of load, not a stop.
 
   /** The stop's beginning in a flow that reached the run; null when the record shows no stop. */
@@ -179,7 +180,12 @@ record StopBegin(double atS, double uncertaintyS, String rule) {
       double band,
       double stepS) {
     int from = departed;
-    int floor = Math.max(0, Math.max(first - (int) Math.ceil(MOST_BACK_S / stepS), departed - (int) Math.ceil(3 / stepS)));
+    int floor =
+        Math.max(
+            0,
+            Math.max(
+                first - (int) Math.ceil(MOST_BACK_S / stepS),
+                departed - (int) Math.ceil(3 / stepS)));
     double side = Math.signum(values[departed] - level);
     while (from > floor && side * (values[from - 1] - level) > 0.25 * band) {
       from--;

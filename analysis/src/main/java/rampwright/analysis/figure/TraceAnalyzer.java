@@ -55,7 +55,7 @@ public final class TraceAnalyzer {
     Readings r = new Readings(trace, kind.kind(), motor, cycles, track);
     List<Segment> segments = Segment.all(r);
     Findings findings = new Findings(r, options.thresholds());
-    List<VoltageFigures.Window> dips = findings.supplyDips(segments);
+    List<VoltageFigures.Window> dips = findings.ofRecord(segments);
     List<StartRecord> starts = new ArrayList<>();
     List<Map<Integer, TraceFigures.HarmonicShare>> harmonics = new ArrayList<>();
     for (int s = 0; s < segments.size(); s++) {
@@ -64,15 +64,19 @@ public final class TraceAnalyzer {
       RunLevel level = RunLevel.of(r, segment);
       Map<String, Measured> instants =
           StartInstants.of(r, segment, level, options, SpeedModel.NONE);
-      WaveformFigures waveform = WaveformFigures.none("RMS readings have no waveform");
+      StartFigures.Window window = StartFigures.window(segment, instants);
+      CycleSeries cyclesOfStart =
+          segment.flow().openStart() ? null : CycleSeries.over(r, window.fromS(), window.toS());
+      WaveformFigures waveform = WaveformFigures.of(r, level, cyclesOfStart);
       Map<String, Measured> figures = StartFigures.of(r, segment, level, instants, dips, waveform);
       boolean turned = !(segment.run() == null && Outcomes.neverTurned(r, segment.flow()));
       StopRecord stop = StopFigures.of(r, segment, level, options, turned, untilS);
       StartRecord start = new StartRecord(Outcomes.of(r, segment), instants, figures, stop);
       starts.add(start);
       harmonics.add(waveform.harmonics());
-      findings.of(segment, start);
+      findings.ofStart(segment, start, options, cyclesOfStart);
     }
+    findings.repeats(segments);
     return new AnalyzedTrace(
         new TraceFigures(
             kind.kind(),

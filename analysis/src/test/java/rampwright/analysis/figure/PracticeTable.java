@@ -18,7 +18,9 @@ final class PracticeTable {
     Path practice = SharedData.folder("practice").orElseThrow();
     List<Path> truths = new ArrayList<>();
     try (Stream<Path> walk = Files.walk(practice)) {
-      walk.filter(p -> p.getFileName().toString().equals("truth.json")).sorted().forEach(truths::add);
+      walk.filter(p -> p.getFileName().toString().equals("truth.json"))
+          .sorted()
+          .forEach(truths::add);
     }
     int[] in = new int[3];
     for (Path truthFile : truths) {
@@ -53,12 +55,23 @@ final class PracticeTable {
       }
       for (StartRecord start : f.starts()) {
         System.out.println(
-            "   outcome " + start.outcome().key() + ", stop " + (start.stop() == null ? "none" : start.stop().kind().key()));
+            "   outcome "
+                + start.outcome().key()
+                + ", stop "
+                + (start.stop() == null ? "none" : start.stop().kind().key()));
         row("inception_s", start.instants().get("inception_s"), truth, in);
         row("full_speed_s", start.instants().get("full_speed_s"), truth, in);
         for (String key :
-            List.of("start_time_s", "breakaway_delay_s", "peak_current_ratio", "i2t_ratio_s", "rms_current_A",
-                "voltage_before_V", "voltage_min_V", "voltage_dip_pct", "acceleration_energy_J")) {
+            List.of(
+                "start_time_s",
+                "breakaway_delay_s",
+                "peak_current_ratio",
+                "i2t_ratio_s",
+                "rms_current_A",
+                "voltage_before_V",
+                "voltage_min_V",
+                "voltage_dip_pct",
+                "acceleration_energy_J")) {
           row(key, start.figures().get(key), truth, in);
         }
         row("crest_current_A", start.figures().get("crest_current_A"), truth, in);
@@ -66,7 +79,12 @@ final class PracticeTable {
         if (stop != null) {
           stop.instants().forEach((k, v) -> row(k, v, truth, in));
           for (String key :
-              List.of("stop_time_s", "controlled_time_s", "speed_at_release_pct", "stop_90_10_s", "stop_deceleration_pct_per_s")) {
+              List.of(
+                  "stop_time_s",
+                  "controlled_time_s",
+                  "speed_at_release_pct",
+                  "stop_90_10_s",
+                  "stop_deceleration_pct_per_s")) {
             Measured m = stop.figures().get(key);
             if (m != null) {
               row(key, m, truth, in);
@@ -95,7 +113,10 @@ final class PracticeTable {
       value =
           truth.get("crest_current_A_phases") != null
               ? m.phases().get("L1-L2")
-              : m.phases().values().stream().mapToDouble(Double::doubleValue).average().orElse(value);
+              : m.phases().values().stream()
+                  .mapToDouble(Double::doubleValue)
+                  .average()
+                  .orElse(value);
     }
     if (value == null || Double.isNaN(t[0])) {
       if (value != null || !Double.isNaN(t[0])) {
@@ -109,7 +130,15 @@ final class PracticeTable {
     boolean ok = Math.abs(k) <= 2;
     in[ok ? 0 : 1]++;
     System.out.printf(
-        Locale.ROOT, "  %s %-28s %12.4f truth %12.4f off %9.4f u %8.4f k %6.2f  %s%n",
-        ok ? " " : "*", key, value, t[0], off, u == null ? 0 : u, k, ok ? "" : m.rule());
+        Locale.ROOT,
+        "  %s %-28s %12.4f truth %12.4f off %9.4f u %8.4f k %6.2f  %s%n",
+        ok ? " " : "*",
+        key,
+        value,
+        t[0],
+        off,
+        u == null ? 0 : u,
+        k,
+        ok ? "" : m.rule());
   }
 }

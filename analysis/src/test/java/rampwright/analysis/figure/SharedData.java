@@ -22,7 +22,9 @@ import rampwright.analysis.trace.Samples;
 import rampwright.analysis.trace.TimeBase;
 import rampwright.analysis.trace.Trace;
 
-/** Reads the shared data in place; the real readers are another module's and have their own tests. */
+/**
+ * Reads the shared data in place; the real readers are another module's and have their own tests.
+ */
 final class SharedData {
   private SharedData() {}
 
@@ -40,7 +42,8 @@ final class SharedData {
   static Trace trace(Path file) throws IOException {
     InputStream raw = Files.newInputStream(file);
     InputStream in = file.toString().endsWith(".gz") ? new GZIPInputStream(raw) : raw;
-    try (BufferedReader reader = new BufferedReader(new InputStreamReader(in, StandardCharsets.UTF_8))) {
+    try (BufferedReader reader =
+        new BufferedReader(new InputStreamReader(in, StandardCharsets.UTF_8))) {
       String header = reader.readLine();
       boolean semicolon = header.contains(";");
       String[] names = header.split(semicolon ? ";" : ",");
@@ -89,7 +92,9 @@ final class SharedData {
     return ChannelName.ofKey(key).orElseThrow();
   }
 
-  /** Numbers of an asset sheet by key; the first of a repeated key counts (motor before starter). */
+  /**
+   * Numbers of an asset sheet by key; the first of a repeated key counts (motor before starter).
+   */
   static Map<String, Double> numbers(Path toml) throws IOException {
     Map<String, Double> numbers = new HashMap<>();
     Pattern line = Pattern.compile("^(\\w+) = (-?[0-9.]+)$");
@@ -123,6 +128,7 @@ final class SharedData {
         motorJ != null && loadJ != null ? Double.valueOf(motorJ + loadJ) : null,
         null,
         null,
+        null,
         null);
   }
 
@@ -131,7 +137,8 @@ final class SharedData {
     Map<String, double[]> truth = new HashMap<>();
     String text = Files.readString(json);
     Matcher m =
-        Pattern.compile("\"(\\w+)\":\\s*(\\[[^\\]]*\\]|null|true|false|-?[0-9.eE+-]+)").matcher(text);
+        Pattern.compile("\"(\\w+)\":\\s*(\\[[^\\]]*\\]|null|true|false|-?[0-9.eE+-]+)")
+            .matcher(text);
     while (m.find()) {
       String value = m.group(2);
       if (value.startsWith("[")) {

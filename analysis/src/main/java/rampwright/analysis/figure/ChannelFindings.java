@@ -1,0 +1,220 @@
+package rampwright.analysis.figure;
+
+import java.util.ArrayList;
+import java.util.List;
+import rampwright.analysis.quantity.Quantity;
+import rampwright.analysis.signal.Noise;
+import rampwright.analysis.trace.ChannelName;
+import rampwright.analysis.trace.Samples;
+
+/** What is wrong with channels: clipped, with gaps, swapped. */
+final class ChannelFindings {
+  private static final int LEAST_EQUAL = 3;
+  private static final int LEAST_PLACES = 3;
+  private static final double ABRUPT_STEPS = 3;
+  private static final double LIVE_AT_REST = 0.5;
+  private static final double DEAD_AT_REST = 0.2;
+
+  private ChannelFindings() {}
+
+  /**
+   * Three or more equal extremes at the range's end, reached abruptly, in three places: a crest
+   * that is only flat by the channel's resolution is reached in small steps.
+   */
+  static List<Finding> clipped(Readings r) {
+    List<Finding> found = new ArrayList<>();
+    for (ChannelName name : r.trace.names()) {
+      Samples samples = r.trace.channel(name);
+      if (samples == null || name == ChannelName.RUN || name == ChannelName.SPEED) {
+        continue;
+      }
+      if (!r.isWaveform() && name.quantity() != Quantity.CURRENT) {
+        continue;
+      }
+      Finding one = clippedAt(r, name, samples, true);
+      if (one == null) {
+        one = clippedAt(r, name, samples, false);
+      }
+      if (one != null) {
+        found.add(one);
+      }
+    }
+    return found;
+  }
+
+  private static @org.jspecify.annotations.Nullable Finding clippedAt(
+      Readings r, ChannelName name, Samples samples, boolean top) {
+    double sign = top ? 1 : -1;
+    int n = samples.size();
+    double extreme = Double.NEGATIVE_INFINITY;
+    for (int i = 0; i < n; i++) {
+      double value = sign * samples.at(i);
+      if (value > extreme) {
+        extreme = value;
+      }
+    }
+    if (!(extreme > 0)) {
+      return null;
+    }
+    int places = 0;
+    int longest = 0;
+    int firstAt = -1;
+    int lastAt = -1;
+    int least = r.isWaveform() ? LEAST_EQUAL : 2 * LEAST_EQUAL;
+    double step = smallestStep(samples);
+    for (int i = 0; i < n; i++) {
+      if (sign * samples.at(i) != extreme) {
+        continue;
+      }
+      int end = i;
+      while (end + 1 < n && sign * samples.at(end + 1) == extreme) {
+        end++;
+      }
+      boolean abrupt =
+          i > 0
+              && extreme - sign * samples.at(i - 1) > ABRUPT_STEPS * step
+              && (!r.isWaveform() || extreme - sign * samples.at(i - 1) > 0.002 * extreme);
+      int length = end - i + 1;
+      if (length >= least && abrupt) {
+        places++;
+        longest = Math.max(longest, length);
+        firstAt = firstAt < 0 ? i : firstAt;
+        lastAt = end;
+      }
+      i = end;
+    }
+    if (places < (r.isWaveform() ? LEAST_PLACES : 1)) {
+      return null;
+    }
+    return new Finding(
+        "clipped-channel",
+        r.trace.time().atS(firstAt),
+        r.trace.time().atS(lastAt),
+        sign * extreme,
+        Findings.text(
+            "%s stands at %.5g %s, the end of its range, in %d places for up to %d samples: what lies"
+                + " beyond was not recorded; RMS and peak are too small",
+            name.key(), sign * extreme, name.quantity().unit(), places, longest));
+  }
+
+  private static double smallestStep(Samples samples) {
+    int n = Math.min(samples.size(), 20_000);
+    double[] head = new double[n];
+    samples.copy(Math.max(0, (samples.size() - n) / 2), head, 0, n);
+    return Noise.resolution(head, 0, n);
+  }
+
+  /** Stretches without any current reading longer than three intervals. */
+  static List<Finding> gaps(Readings r, Thresholds thresholds) {
+    List<Finding> found = new ArrayList<>();
+    double limitS = (thresholds.gapIntervals() + 0.5) * r.sampleS;
+    double lastS = r.startS();
+    int n = r.trace.size();
+    List<Samples> currents = new ArrayList<>();
+    for (ChannelName phase : r.phases) {
+      Samples samples = r.trace.channel(phase);
+      if (samples != null) {
+        currents.add(samples);
+      }
+    }
+    int more = 0;
+    for (int i = 0; i < n; i++) {
+      boolean good = false;
+      for (Samples samples : currents) {
+        double value = samples.at(i);
+        good |= value == value;
+      }
+      if (!good && i < n - 1) {
+        continue;
+      }
+      double atS = r.trace.time().atS(i);
+      if (atS - lastS > limitS) {
+        if (found.size() < 20) {
+          found.add(
+              new Finding(
+                  "gap",
+                  lastS,
+                  atS,
+                  atS - lastS,
+                  Findings.text(
+                      "no current reading for %.3g s (%.0f intervals)",
+                      atS - lastS, (atS - lastS) / r.sampleS)));
+        } else {
+          more++;
+        }
+      }
+      lastS = atS;
+    }
+    if (more > 0) {
+      Finding last = found.get(found.size() - 1);
+      found.set(
+          found.size() - 1,
+          new Finding(
+              "gap",
+              last.fromS(),
+              r.endS(),
+              last.value(),
+              last.text() + "; and " + more + " more"));
+    }
+    return found;
+  }
+
+  /** A voltage that comes and goes with the current, or a current that flows at rest. */
+  static List<Finding> swapped(Readings r, List<Segment> segments) {
+    List<Finding> found = new ArrayList<>();
+    if (segments.isEmpty() || segments.get(0).flow().openStart()) {
+      return found;
+    }
+    Flow flow = segments.get(0).flow();
+    int before = r.firstAtOrAfter(flow.fromS() - 1);
+    int begin = Math.max(0, r.firstAtOrAfter(flow.fromS()) - 1);
+    if (begin - before < 3) {
+      return found;
+    }
+    int live = 0;
+    List<Integer> dead = new ArrayList<>();
+    for (int l = 0; l < r.lines.size(); l++) {
+      double[] v = r.valuesOf(r.lines.get(l));
+      double rest = Noise.median(v, before, begin);
+      double flowing = Noise.median(v, flow.first(), flow.last() + 1);
+      if (rest > LIVE_AT_REST * flowing) {
+        live++;
+      } else if (rest < DEAD_AT_REST * flowing) {
+        dead.add(l);
+      }
+    }
+    if (live > 0 && !dead.isEmpty()) {
+      ChannelName name = r.lines.get(dead.get(0));
+      found.add(
+          new Finding(
+              "swapped-channels",
+              flow.fromS(),
+              flow.toS(),
+              null,
+              Findings.text(
+                  "%s is dead at rest and live with the current while another voltage is live: is it a"
+                      + " current, or measured behind the starter?",
+                  name.key())));
+    }
+    for (int p = 0; p < r.phases.size(); p++) {
+      double rest = Noise.median(r.current[p], before, begin);
+      double flowing = Noise.median(r.current[p], flow.first(), flow.last() + 1);
+      if (r.phases.size() > 1 && rest > r.thresholdA && rest > LIVE_AT_REST * flowing) {
+        found.add(
+            new Finding(
+                "swapped-channels",
+                r.t[before],
+                flow.fromS(),
+                rest,
+                Findings.text(
+                    "%s reads %.4g A at rest, as much as with the others flowing: is it a voltage?",
+                    r.phases.get(p).key(), rest)));
+      }
+    }
+    Finding sequence = SequenceFinding.of(r, segments.get(0));
+    if (sequence != null) {
+      found.add(sequence);
+    }
+    return found;
+  }
+}
