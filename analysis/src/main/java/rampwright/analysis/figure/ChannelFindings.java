@@ -122,7 +122,7 @@ final class ChannelFindings {
       boolean good = false;
       for (Samples samples : currents) {
         double value = samples.at(i);
-        good |= value == value;
+        good |= !Double.isNaN(value);
       }
       if (!good && i < n - 1) {
         continue;

@@ -37,7 +37,7 @@ final class CurrentFall {
       }
     }
     double atS = lastFallS(r, first, end, runA + WAY * (peakA - runA));
-    if (atS != atS) {
+    if (Double.isNaN(atS)) {
       return Measured.missing(
           "s", "no speed channel, and the current does not fall to its run value");
     }

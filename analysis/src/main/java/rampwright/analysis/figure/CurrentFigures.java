@@ -63,7 +63,7 @@ final class CurrentFigures {
     double sum = 0;
     for (int p = 0; p < r.phases.size(); p++) {
       double one = CurrentIntegral.ofPhase(r, p, fromS, toS);
-      if (one == one) {
+      if (!Double.isNaN(one)) {
         phases.put(r.phases.get(p).phase(), one);
         sum += one;
       }
@@ -94,7 +94,7 @@ final class CurrentFigures {
     int n = 0;
     for (int p = 0; p < r.phases.size(); p++) {
       double one = CurrentIntegral.ofPhase(r, p, fromS, toS);
-      if (one == one) {
+      if (!Double.isNaN(one)) {
         sum += one;
         n++;
       }
@@ -108,7 +108,7 @@ final class CurrentFigures {
     double sum = 0;
     int n = 0;
     for (double[] phase : r.current) {
-      if (phase[k] == phase[k]) {
+      if (!Double.isNaN(phase[k])) {
         sum += phase[k] * phase[k];
         n++;
       }
@@ -153,7 +153,7 @@ final class CurrentFigures {
     int n = 0;
     for (int k = from; k < to; k++) {
       double one = unbalanceAt(r.current, k, r.thresholdA);
-      if (one == one) {
+      if (!Double.isNaN(one)) {
         each[n++] = one;
       }
     }

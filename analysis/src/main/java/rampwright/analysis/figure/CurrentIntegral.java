@@ -28,7 +28,7 @@ final class CurrentIntegral {
     double lastSquare = Double.NaN;
     double coveredS = 0;
     for (int k = r.firstAtOrAfter(fromS + 0.5 * r.stepS); k < r.t.length; k++) {
-      if (i[k] != i[k]) {
+      if (Double.isNaN(i[k])) {
         continue;
       }
       if (r.t[k] < toS && r.t[k] > toS - 0.5 * r.stepS && i[k] < 0.7 * Math.sqrt(lastSquare)) {
@@ -36,7 +36,7 @@ final class CurrentIntegral {
         continue;
       }
       double square = i[k] * i[k];
-      double from = lastSquare == lastSquare ? lastSquare : square;
+      double from = !Double.isNaN(lastSquare) ? lastSquare : square;
       if (r.t[k] >= toS) {
         // Current that ceases does so in a step: what was read before holds up to it.
         double to = i[k] > r.thresholdA ? square : from;
@@ -51,7 +51,7 @@ final class CurrentIntegral {
       lastS = r.t[k];
       lastSquare = square;
     }
-    if (lastSquare == lastSquare && toS > lastS) {
+    if (!Double.isNaN(lastSquare) && toS > lastS) {
       sum += lastSquare * (toS - lastS);
     }
     return coveredS > 0 ? sum : Double.NaN;
@@ -63,7 +63,7 @@ final class CurrentIntegral {
     int last = -1;
     int end = r.firstAtOrAfter(toS);
     for (int k = Math.max(0, r.firstAtOrAfter(fromS) - 1); k < Math.min(end + 1, r.t.length); k++) {
-      if (r.high[k] != r.high[k]) {
+      if (Double.isNaN(r.high[k])) {
         continue;
       }
       if (last >= 0 && r.t[k] - r.t[last] > 3.5 * r.stepS) {

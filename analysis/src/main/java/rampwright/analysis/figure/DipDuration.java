@@ -27,17 +27,17 @@ final class DipDuration {
     double longest = 0;
     double atFromS = fromS;
     double atToS = toS;
-    for (int k = from; k < r.t.length && (r.t[k] <= toS || beganS == beganS); k++) {
+    for (int k = from; k < r.t.length && (r.t[k] <= toS || !Double.isNaN(beganS)); k++) {
       double lowest = Double.NaN;
       for (double[] line : r.voltageForExtremes) {
-        if (line[k] == line[k] && !(lowest <= line[k])) {
+        if (!Double.isNaN(line[k]) && !(lowest <= line[k])) {
           lowest = line[k];
         }
       }
-      if (lowest != lowest) {
+      if (Double.isNaN(lowest)) {
         continue;
       }
-      if (beganS != beganS) {
+      if (Double.isNaN(beganS)) {
         if (lowest < THRESHOLD * declared) {
           beganS = r.t[k];
         }
@@ -50,7 +50,7 @@ final class DipDuration {
         beganS = Double.NaN;
       }
     }
-    if (beganS == beganS) {
+    if (!Double.isNaN(beganS)) {
       return Measured.missing(
           "s", "the voltage is still below 92 % of declared where the record ends");
     }

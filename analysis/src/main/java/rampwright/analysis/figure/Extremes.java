@@ -24,7 +24,7 @@ final class Extremes {
     int to = Math.min(r.t.length, r.firstAtOrAfter(toS + 1e-9) + (r.isWaveform() ? 1 : 0));
     for (int p = 0; p < r.phases.size(); p++) {
       double largest = largest(r.currentForExtremes[p], from, to);
-      if (largest == largest) {
+      if (!Double.isNaN(largest)) {
         String label = r.phases.get(p).phase();
         phases.put(label, largest);
         if (!(peak >= largest)) {
@@ -52,7 +52,7 @@ final class Extremes {
   private static double largest(double[] values, int from, int to) {
     double largest = Double.NaN;
     for (int k = from; k < to; k++) {
-      if (values[k] == values[k] && !(largest >= values[k])) {
+      if (!Double.isNaN(values[k]) && !(largest >= values[k])) {
         largest = values[k];
       }
     }

@@ -58,7 +58,7 @@ record Flow(
     int start = -1;
     for (int k = from; k < r.t.length; k++) {
       double value = r.high[k];
-      if (value != value) {
+      if (Double.isNaN(value)) {
         continue;
       }
       if (value > r.thresholdA == flowing) {
@@ -81,12 +81,12 @@ record Flow(
       return datedFromSamples(r, first, last, stillFlowing);
     }
     int before = first - 1;
-    while (before >= 0 && r.high[before] != r.high[before]) {
+    while (before >= 0 && Double.isNaN(r.high[before])) {
       before--;
     }
     // The running median of three keeps an edge where it is, but a lone pair may hide one reading.
     int after = last + 1;
-    while (after < r.t.length && r.high[after] != r.high[after]) {
+    while (after < r.t.length && Double.isNaN(r.high[after])) {
       after++;
     }
     boolean openStart = before < 0;
@@ -113,8 +113,8 @@ record Flow(
     double sum = 0;
     double next = 0;
     for (double[] phase : r.current) {
-      sum += phase[edge] == phase[edge] ? phase[edge] : 0;
-      next += phase[inner] == phase[inner] ? phase[inner] : 0;
+      sum += !Double.isNaN(phase[edge]) ? phase[edge] : 0;
+      next += !Double.isNaN(phase[inner]) ? phase[inner] : 0;
     }
     return sum < PART_SHARE * next;
   }
@@ -129,7 +129,7 @@ record Flow(
     double fromU = 0;
     if (!openStart || r.t[first] - cycleS > recordStartS + cycleS) {
       double found = firstFlowingS(r, Math.max(recordStartS, searchFromS), r.t[first] + cycleS);
-      if (found == found) {
+      if (!Double.isNaN(found)) {
         fromS = found;
         openStart = false;
       } else {
@@ -142,7 +142,7 @@ record Flow(
     double toU = 0;
     if (!openEnd) {
       double found = lastFlowingS(r, r.t[last] - 2 * cycleS, r.t[last] + cycleS);
-      toS = found == found ? found : r.t[last] - 0.5 * cycleS;
+      toS = !Double.isNaN(found) ? found : r.t[last] - 0.5 * cycleS;
       // Thyristors conduct to the current's next zero: the order came up to half a cycle earlier.
       toU = cycleS / 2 / Math.sqrt(3);
     }

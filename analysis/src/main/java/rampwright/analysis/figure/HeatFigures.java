@@ -77,7 +77,7 @@ final class HeatFigures {
     if (inertia == null) {
       return Measured.missing("J", "needs the inertia of motor and load");
     }
-    if (level.speedRpm() != level.speedRpm()) {
+    if (Double.isNaN(level.speedRpm())) {
       return Measured.missing("J", "needs the settled run speed");
     }
     double w = level.speedRpm() * 2 * Math.PI / 60;

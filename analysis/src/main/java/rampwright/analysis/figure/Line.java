@@ -17,7 +17,7 @@ record Line(double slope, double middleS, double middle, double scatter, int poi
     double sx = 0;
     int n = 0;
     for (int i = from; i < to; i++) {
-      if (values[i] == values[i]) {
+      if (!Double.isNaN(values[i])) {
         st += timeS[i];
         sx += values[i];
         n++;
@@ -31,7 +31,7 @@ record Line(double slope, double middleS, double middle, double scatter, int poi
     double stt = 0;
     double stx = 0;
     for (int i = from; i < to; i++) {
-      if (values[i] == values[i]) {
+      if (!Double.isNaN(values[i])) {
         stt += (timeS[i] - mt) * (timeS[i] - mt);
         stx += (timeS[i] - mt) * (values[i] - mx);
       }
@@ -39,7 +39,7 @@ record Line(double slope, double middleS, double middle, double scatter, int poi
     double slope = stx / stt;
     double rest = 0;
     for (int i = from; i < to; i++) {
-      if (values[i] == values[i]) {
+      if (!Double.isNaN(values[i])) {
         double r = values[i] - mx - slope * (timeS[i] - mt);
         rest += r * r;
       }

@@ -40,7 +40,7 @@ final class PhaseFindings {
   private static boolean isMissing(Readings r, int phase, int k, Thresholds thresholds) {
     double others = 0;
     for (int q = 0; q < r.current.length; q++) {
-      if (q != phase && r.current[q][k] == r.current[q][k]) {
+      if (q != phase && !Double.isNaN(r.current[q][k])) {
         others = Math.max(others, r.current[q][k]);
       }
     }

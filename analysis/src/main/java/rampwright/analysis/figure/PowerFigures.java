@@ -99,7 +99,7 @@ final class PowerFigures {
     }
     double[] series = WaveformFigures.series(run.power(), quantity);
     double value = Noise.median(series, 0, series.length);
-    if (value != value) {
+    if (Double.isNaN(value)) {
       return Measured.missing(unit, "voltage or current has no good samples in the run")
           .withParts(parts);
     }
@@ -201,7 +201,7 @@ final class PowerFigures {
     double amps = mean(r.current, from, to);
     double volts = mean(r.voltageForExtremes, from, to);
     double apparent = Math.sqrt(3) * volts * amps;
-    if (apparent == apparent) {
+    if (!Double.isNaN(apparent)) {
       figures.put(
           "apparent_power_VA",
           Measured.of(
@@ -214,7 +214,7 @@ final class PowerFigures {
     }
     double[] watts = r.track.of(ChannelName.POWER);
     double active = watts == null ? Double.NaN : Noise.median(watts, from, to);
-    if (active == active) {
+    if (!Double.isNaN(active)) {
       figures.put(
           "active_power_W",
           Measured.of(

@@ -127,12 +127,12 @@ final class Readings {
     double[] out = values.clone();
     int i = 0;
     while (i < out.length) {
-      if (out[i] == out[i]) {
+      if (!Double.isNaN(out[i])) {
         i++;
         continue;
       }
       int end = i;
-      while (end < out.length && out[end] != out[end]) {
+      while (end < out.length && Double.isNaN(out[end])) {
         end++;
       }
       if (i > 0 && end < out.length && end - i <= BRIDGED) {
@@ -151,7 +151,7 @@ final class Readings {
     for (int k = 0; k < n; k++) {
       double best = Double.NaN;
       for (double[] phase : phases) {
-        if (phase[k] == phase[k] && !(best >= phase[k])) {
+        if (!Double.isNaN(phase[k]) && !(best >= phase[k])) {
           best = phase[k];
         }
       }

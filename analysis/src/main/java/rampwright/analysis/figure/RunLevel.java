@@ -48,7 +48,7 @@ record RunLevel(Measured currentA, double speedRpm, double fromS, double toS) {
     double[] chosen = r.high;
     for (int p = 0; p < r.phases.size(); p++) {
       double median = Noise.median(r.current[p], from, to);
-      if (median == median) {
+      if (!Double.isNaN(median)) {
         phases.put(r.phases.get(p).phase(), median);
         if (median > level) {
           level = median;

@@ -55,7 +55,7 @@ record RunState(int first, double levelA, double speedRpm) {
     int held = 0;
     for (; k <= flow.last(); k++) {
       double n = speed.at(r.t[k]);
-      if (n != n) {
+      if (Double.isNaN(n)) {
         continue;
       }
       held = Math.abs(n - top) <= band ? held + 1 : 0;
@@ -68,7 +68,7 @@ record RunState(int first, double levelA, double speedRpm) {
     }
     int first = k - lengthK + 1;
     double level = lowestLevel(r, flow, first, lengthK);
-    if (level != level) {
+    if (Double.isNaN(level)) {
       return null;
     }
     if (rated == null && !fell(r, flow, first, level)) {
@@ -98,7 +98,7 @@ record RunState(int first, double levelA, double speedRpm) {
     // In a soft stop the current may rise above the start's: look for the fall from either peak.
     int from = startPeak(r, flow, peakK, lengthK);
     double level = lowestLevel(r, flow, from, lengthK);
-    if (level != level) {
+    if (Double.isNaN(level)) {
       return null;
     }
     double peak = peak(r, flow.first(), from);

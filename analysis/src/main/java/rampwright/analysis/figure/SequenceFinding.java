@@ -22,8 +22,8 @@ final class SequenceFinding {
     double iPlus = p.current().positive().norm();
     double iMinus = p.current().negative().norm();
     boolean opposite =
-        vPlus > MOSTLY * vMinus && iMinus > MOSTLY * iPlus
-            || vMinus > MOSTLY * vPlus && iPlus > MOSTLY * iMinus;
+        (vPlus > MOSTLY * vMinus && iMinus > MOSTLY * iPlus)
+            || (vMinus > MOSTLY * vPlus && iPlus > MOSTLY * iMinus);
     double activeW = p.activePowerW();
     boolean backwards = activeW < -0.1 * p.apparentPowerVA();
     if (!opposite && !backwards) {

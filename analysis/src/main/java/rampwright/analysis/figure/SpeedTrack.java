@@ -41,7 +41,7 @@ record SpeedTrack(
       for (int b = 0; b < bins; b++) {
         double fromS = startS + b * binS;
         double mean = WindowIntegral.value(time, samples, fromS, fromS + binS) / binS;
-        if (mean == mean) {
+        if (!Double.isNaN(mean)) {
           t[count] = fromS + binS / 2;
           n[count++] = mean;
         }
@@ -51,7 +51,7 @@ record SpeedTrack(
       n = new double[size];
       for (int i = 0; i < size; i++) {
         double value = samples.at(i);
-        if (value == value) {
+        if (!Double.isNaN(value)) {
           t[count] = time.atS(i);
           n[count++] = value;
         }

@@ -73,7 +73,7 @@ final class StartInstants {
     }
     double nominal = nominalSpeed(r, level);
     double floor = speed.floorAtRest(flow.fromS());
-    if (nominal == nominal) {
+    if (!Double.isNaN(nominal)) {
       floor = Math.max(floor, 0.003 * nominal);
     }
     int from = Math.max(0, speed.firstAtOrAfter(flow.fromS()) - 1);
@@ -85,7 +85,7 @@ final class StartInstants {
     }
     // Back to zero along the first part of the rise: the line through it, steep parts only.
     int end = rise;
-    double reach = before + Math.max(3 * floor, nominal == nominal ? 0.02 * nominal : 0);
+    double reach = before + Math.max(3 * floor, !Double.isNaN(nominal) ? 0.02 * nominal : 0);
     while (end + 1 < to && (speed.rpm()[end] < reach || end - rise < 2)) {
       end++;
     }
@@ -103,7 +103,7 @@ final class StartInstants {
 
   private static double restSpeed(SpeedTrack speed, Flow flow) {
     double rest = speed.mean(flow.fromS() - 1, flow.fromS());
-    return rest == rest ? rest : 0;
+    return !Double.isNaN(rest) ? rest : 0;
   }
 
   private static int firstLastingAbove(SpeedTrack speed, int from, int to, double floor) {
@@ -119,7 +119,7 @@ final class StartInstants {
 
   /** Settled run speed where there is one, else rated speed, else NaN. */
   static double nominalSpeed(Readings r, RunLevel level) {
-    if (level.speedRpm() == level.speedRpm()) {
+    if (!Double.isNaN(level.speedRpm())) {
       return level.speedRpm();
     }
     Double rated = r.motor.ratedSpeedRpm();
@@ -134,7 +134,7 @@ final class StartInstants {
     if (segment.run() == null) {
       return Measured.missing("s", "full speed was not reached");
     }
-    if (r.speed != null && level.speedRpm() == level.speedRpm()) {
+    if (r.speed != null && !Double.isNaN(level.speedRpm())) {
       Measured bySpeed = fullSpeedBySpeed(r.speed, flow, level.speedRpm());
       if (bySpeed.isPresent()) {
         return bySpeed;
@@ -211,7 +211,7 @@ final class StartInstants {
     int end = r.firstAtOrAfter(level.toS());
     int start = -1;
     for (int k = segment.flow().first(); k < end; k++) {
-      if (r.high[k] != r.high[k]) {
+      if (Double.isNaN(r.high[k])) {
         continue;
       }
       if (Math.abs(r.high[k] - run) <= band) {

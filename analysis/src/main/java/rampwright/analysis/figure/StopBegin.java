@@ -107,13 +107,13 @@ record StopBegin(double atS, double uncertaintyS, String rule) {
 
   /** Whether the speed at a stamp has left the run's. */
   static boolean slowed(Readings r, int k, RunState run) {
-    if (r.speed == null || run.speedRpm() != run.speedRpm()) {
+    if (r.speed == null || Double.isNaN(run.speedRpm())) {
       return false;
     }
     double n = r.speed.at(r.t[k]);
     double nominal = r.motor.ratedSpeedRpm() != null ? r.motor.ratedSpeedRpm() : run.speedRpm();
     double limit = Math.max(SPEED_SHARE * nominal, 4 * r.speed.noiseRpm());
-    return n == n && run.speedRpm() - n > limit;
+    return !Double.isNaN(n) && run.speedRpm() - n > limit;
   }
 
   /** Where the run's line and the departure's line meet, by current and by speed; the earlier. */
@@ -130,14 +130,14 @@ record StopBegin(double atS, double uncertaintyS, String rule) {
     double earliestS = Math.max(flow.fromS(), r.t[runFrom] - MOST_BACK_S);
     double byCurrentS =
         meeting(r.t, r.high, departed, runFrom, flow.last(), reference, band, r.stepS) - lagS;
-    double bestS = byCurrentS == byCurrentS ? byCurrentS : detectedS;
+    double bestS = !Double.isNaN(byCurrentS) ? byCurrentS : detectedS;
     String rule = "current leaves the run: two lines meet";
     SpeedTrack speed = r.speed;
-    if (speed != null && run.speedRpm() == run.speedRpm()) {
+    if (speed != null && !Double.isNaN(run.speedRpm())) {
       double nominal = r.motor.ratedSpeedRpm() != null ? r.motor.ratedSpeedRpm() : run.speedRpm();
       double limit = Math.max(SPEED_SHARE * nominal, 4 * speed.noiseRpm());
       double settled = speed.mean(Math.max(earliestS, detectedS - 2), detectedS - 1);
-      if (settled != settled) {
+      if (Double.isNaN(settled)) {
         settled = run.speedRpm();
       }
       int k = speed.firstAtOrAfter(detectedS - 2);
@@ -156,7 +156,7 @@ record StopBegin(double atS, double uncertaintyS, String rule) {
                 settled,
                 limit,
                 speed.intervalS());
-        if (s == s && s < bestS) {
+        if (!Double.isNaN(s) && s < bestS) {
           bestS = s;
           detectedS = Math.max(s, Math.min(detectedS, speed.timeS()[k]));
           rule = "speed leaves the run: two lines meet";

@@ -31,7 +31,7 @@ final class StopFigures {
     this.level = level;
     this.options = options;
     this.begin = begin;
-    boolean settled = level.speedRpm() == level.speedRpm();
+    boolean settled = !Double.isNaN(level.speedRpm());
     this.nominalRpm = StartInstants.nominalSpeed(r, level);
     this.nominalName = settled ? "settled speed" : "rated speed, since no run was reached";
   }
@@ -100,7 +100,7 @@ final class StopFigures {
     if (speed == null) {
       return Measured.missing("s", "no speed channel");
     }
-    if (nominalRpm != nominalRpm) {
+    if (Double.isNaN(nominalRpm)) {
       return Measured.missing("s", "needs a settled run speed or the rated speed");
     }
     double floor = REST_SHARE * nominalRpm;
@@ -194,17 +194,17 @@ final class StopFigures {
     if (speed == null) {
       return Measured.missing("%", "no speed channel");
     }
-    if (release == null || nominalRpm != nominalRpm) {
+    if (release == null || Double.isNaN(nominalRpm)) {
       return Measured.missing(
           "%", release == null ? "current does not cease in this record" : "needs the rated speed");
     }
     double n = speed.at(release);
-    if (n != n) {
+    if (Double.isNaN(n)) {
       return Measured.missing("%", "no speed reading at the release");
     }
     double around = Math.abs(speed.at(release + r.stepS) - n);
     double u =
-        Math.hypot(speed.noiseRpm(), around == around ? Accuracy.ofWidth(2 * around) : 0)
+        Math.hypot(speed.noiseRpm(), !Double.isNaN(around) ? Accuracy.ofWidth(2 * around) : 0)
             * 100
             / nominalRpm;
     return Measured.of(
@@ -221,7 +221,7 @@ final class StopFigures {
     if (speed == null) {
       return Measured.missing("s", "no speed channel");
     }
-    if (nominalRpm != nominalRpm) {
+    if (Double.isNaN(nominalRpm)) {
       return Measured.missing("s", "needs a settled run speed or the rated speed");
     }
     Crossing ninety = Crossing.first(speed, 0.9 * nominalRpm, false, begin.atS(), untilS);
@@ -248,7 +248,7 @@ final class StopFigures {
     if (speed == null) {
       return Measured.missing(unit, "no speed channel");
     }
-    if (nominalRpm != nominalRpm) {
+    if (Double.isNaN(nominalRpm)) {
       return Measured.missing(unit, "needs a settled run speed or the rated speed");
     }
     double windowS = Math.max(SLOPE_WINDOW_S, SLOPE_READINGS * speed.intervalS());
@@ -287,7 +287,7 @@ final class StopFigures {
         u = Math.hypot(2 * noise * Math.sqrt(12.0 / (end - i)) / spanS, bend);
       }
     }
-    if (atFromS != atFromS) {
+    if (Double.isNaN(atFromS)) {
       return Measured.missing(unit, "too few speed readings above 10 % of " + nominalName);
     }
     return Measured.of(
@@ -345,12 +345,12 @@ final class StopFigures {
     double largest = Double.NaN;
     double smallest = Double.NaN;
     for (int k = from; k < to; k++) {
-      if (smooth[k] == smooth[k]) {
+      if (!Double.isNaN(smooth[k])) {
         largest = !(largest >= smooth[k]) ? smooth[k] : largest;
         smallest = !(smallest <= smooth[k]) ? smooth[k] : smallest;
       }
     }
-    if (level != level || largest != largest) {
+    if (Double.isNaN(level) || Double.isNaN(largest)) {
       figures.put(
           "pressure_peak_bar", Measured.missing("bar", "no pressure reading over the stop"));
       figures.put("pressure_min_bar", Measured.missing("bar", "no pressure reading over the stop"));

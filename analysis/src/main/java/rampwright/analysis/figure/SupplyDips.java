@@ -55,7 +55,7 @@ final class SupplyDips {
   }
 
   private static double value(double value, double otherwise) {
-    return value == value ? value : otherwise;
+    return !Double.isNaN(value) ? value : otherwise;
   }
 
   /** The line whose voltage fell over the span ending at k with no current rising; -1 if none. */

@@ -56,13 +56,15 @@ final class VoltageFigures {
       double level = begin - before >= 3 ? Noise.median(raw, before, begin) : Double.NaN;
       double lowest = smallest(r, r.voltageForExtremes[l], begin, end, List.of());
       double ownLowest = smallest(r, r.voltageForExtremes[l], begin, end, supplyDips);
-      if (lowest == lowest) {
+      if (!Double.isNaN(lowest)) {
         minV.put(line.phase(), lowest);
       }
-      if (level == level && lowest == lowest && level > LIVE_SHARE * largest(raw, begin, end)) {
+      if (!Double.isNaN(level)
+          && !Double.isNaN(lowest)
+          && level > LIVE_SHARE * largest(raw, begin, end)) {
         beforeV.put(line.phase(), level);
         dip.put(line.phase(), 100 * (1 - lowest / level));
-        if (ownLowest == ownLowest) {
+        if (!Double.isNaN(ownLowest)) {
           drop.put(line.phase(), 100 * (1 - ownLowest / level));
         }
         double sigma = Noise.sigma(raw, before, end);
@@ -159,7 +161,7 @@ final class VoltageFigures {
     double smallest = Double.NaN;
     for (int k = from; k < to; k++) {
       double value = values[k];
-      if (value == value && !(smallest <= value) && !held(without, r.t[k])) {
+      if (!Double.isNaN(value) && !(smallest <= value) && !held(without, r.t[k])) {
         smallest = value;
       }
     }
@@ -182,7 +184,7 @@ final class VoltageFigures {
     double sum = 0;
     int n = 0;
     for (int k = from; k < to; k++) {
-      if (values[k] == values[k]) {
+      if (!Double.isNaN(values[k])) {
         sum += (values[k] - median) * (values[k] - median);
         n++;
       }

@@ -68,7 +68,7 @@ record WaveformFigures(
     double negative = Noise.median(start.negativeShare(), 0, start.size());
     figures.put(
         "negative_sequence_pct",
-        negative == negative
+        !Double.isNaN(negative)
             ? Measured.of(
                 100 * negative,
                 "%",
@@ -82,7 +82,7 @@ record WaveformFigures(
     return new WaveformFigures(
         figures,
         PowerFigures.of(r, run, start),
-        negative == negative ? negative : 0,
+        !Double.isNaN(negative) ? negative : 0,
         harmonics(start));
   }
 
@@ -97,7 +97,7 @@ record WaveformFigures(
     double[] worst =
         perCycle(start, s -> s.magnitude(1) > 0 ? s.distortionRms() / s.magnitude(1) : Double.NaN);
     double median = Noise.median(worst, 0, worst.length);
-    if (median != median) {
+    if (Double.isNaN(median)) {
       return Measured.missing("%", "no fundamental in the start");
     }
     Map<String, Double> parts = new LinkedHashMap<>();
@@ -167,7 +167,7 @@ record WaveformFigures(
                       ? s.magnitude(order) / s.magnitude(1)
                       : Double.NaN);
       double median = Noise.median(worst, 0, worst.length);
-      if (median == median) {
+      if (!Double.isNaN(median)) {
         shares.put(order, new TraceFigures.HarmonicShare(100 * median, 100 * largest(worst)));
       }
     }
@@ -181,7 +181,7 @@ record WaveformFigures(
       worst[k] = Double.NaN;
       for (CycleSpectrum[] phase : start.spectra()) {
         double one = number.applyAsDouble(phase[k]);
-        if (one == one && !(worst[k] >= one)) {
+        if (!Double.isNaN(one) && !(worst[k] >= one)) {
           worst[k] = one;
         }
       }

@@ -24,7 +24,7 @@ public final class Noise {
     int n = 0;
     for (int i = from + 1; i < to - 1; i++) {
       double d = values[i - 1] - 2 * values[i] + values[i + 1];
-      if (d == d) {
+      if (!Double.isNaN(d)) {
         differences[n++] = Math.abs(d);
       }
     }
@@ -54,7 +54,7 @@ public final class Noise {
     double[] good = new double[Math.max(0, to - from)];
     int n = 0;
     for (int i = from; i < to; i++) {
-      if (values[i] == values[i]) {
+      if (!Double.isNaN(values[i])) {
         good[n++] = values[i];
       }
     }
@@ -73,7 +73,7 @@ public final class Noise {
       double a = values[i - 1];
       double b = values[i];
       double c = values[i + 1];
-      if (a == a && b == b && c == c) {
+      if (!Double.isNaN(a) && !Double.isNaN(b) && !Double.isNaN(c)) {
         out[i] = Math.max(Math.min(a, b), Math.min(Math.max(a, b), c));
       }
     }

@@ -78,10 +78,10 @@ public final class WindowIntegral {
           cos = Math.cos(omega * t);
           sin = Math.sin(omega * t);
         }
-        if (x == x) {
+        if (!Double.isNaN(x)) {
           double a = what == VALUE ? x : what == SQUARE ? x * x : x * cos;
           double b = what == FOURIER ? -x * sin : 0;
-          if (lastT == lastT) {
+          if (!Double.isNaN(lastT)) {
             double fullS = t - lastT;
             double aS = Math.max(lastT, fromS);
             double bS = Math.min(t, toS);
@@ -113,7 +113,7 @@ public final class WindowIntegral {
           cos = next;
         }
       }
-      if (!(coveredS >= LEAST_COVER * (toS - fromS)) || lastX != lastX) {
+      if (!(coveredS >= LEAST_COVER * (toS - fromS)) || Double.isNaN(lastX)) {
         return new double[] {Double.NaN, Double.NaN};
       }
       double scale = (toS - fromS) / coveredS;
