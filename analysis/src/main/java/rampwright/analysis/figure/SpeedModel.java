@@ -1,14 +1,30 @@
 package rampwright.analysis.figure;
 
 import org.jspecify.annotations.Nullable;
+import rampwright.analysis.signal.RmsTrack;
 
 /** Tells when full speed was reached on a trace without a speed channel. */
-interface SpeedModel {
+public interface SpeedModel {
   /** No model: the current has to do. */
-  SpeedModel NONE = (readings, segment) -> null;
+  SpeedModel NONE = (track, span) -> null;
 
-  /** When 95 % of the settled speed was first reached; null when the model cannot tell. */
-  @Nullable Estimate fullSpeed(Readings readings, Segment segment);
+  /**
+   * When 95 % of the settled speed was first reached.
+   *
+   * @param track RMS currents and voltages
+   * @param span the flow of current looked at
+   * @return null when the model cannot tell
+   */
+  @Nullable Estimate fullSpeed(RmsTrack track, Span span);
+
+  /**
+   * A completed start in a trace.
+   *
+   * @param inceptionS current begins, s on the trace's time base
+   * @param runEndS the run ends (stop begin, or the record's end)
+   * @param flowEndS current ceases, or the record's end
+   */
+  record Span(double inceptionS, double runEndS, double flowEndS) {}
 
   /**
    * An instant by a model.

@@ -140,8 +140,9 @@ final class StartInstants {
         return bySpeed;
       }
     }
-    SpeedModel.Estimate estimate = model.fullSpeed(r, segment);
-    if (estimate != null) {
+    SpeedModel.Estimate estimate =
+        model.fullSpeed(r.track, new SpeedModel.Span(flow.fromS(), segment.runEndS(), flow.toS()));
+    if (estimate != null && estimate.atS() > flow.fromS() && estimate.atS() < segment.runEndS()) {
       return instant(estimate.atS(), estimate.uncertaintyS(), "model: " + estimate.basis());
     }
     return CurrentFall.fullSpeed(r, segment, level);

@@ -18,7 +18,6 @@ final class StopFigures {
 
   private final Readings r;
   private final Segment segment;
-  private final RunLevel level;
   private final AnalysisOptions options;
   private final StopBegin begin;
   private final double nominalRpm;
@@ -28,7 +27,6 @@ final class StopFigures {
       Readings r, Segment segment, RunLevel level, AnalysisOptions options, StopBegin begin) {
     this.r = r;
     this.segment = segment;
-    this.level = level;
     this.options = options;
     this.begin = begin;
     boolean settled = !Double.isNaN(level.speedRpm());

@@ -27,6 +27,16 @@ public final class TraceAnalyzer {
    * @throws IllegalArgumentException when the trace has no current or fewer than two samples
    */
   public static AnalyzedTrace analyze(Trace trace, MotorContext motor, AnalysisOptions options) {
+    return analyze(trace, motor, options, SpeedModel.NONE);
+  }
+
+  /**
+   * The same with a model that dates full speed where the trace has no speed channel.
+   *
+   * @throws IllegalArgumentException when the trace has no current or fewer than two samples
+   */
+  public static AnalyzedTrace analyze(
+      Trace trace, MotorContext motor, AnalysisOptions options, SpeedModel model) {
     if (trace.present(ChannelName.CURRENTS).isEmpty()) {
       throw new IllegalArgumentException(
           trace.provenance().source() + ": no current channel; an analysis needs at least one");
@@ -62,8 +72,7 @@ public final class TraceAnalyzer {
       Segment segment = segments.get(s);
       double untilS = s + 1 < segments.size() ? segments.get(s + 1).flow().fromS() : r.endS();
       RunLevel level = RunLevel.of(r, segment);
-      Map<String, Measured> instants =
-          StartInstants.of(r, segment, level, options, SpeedModel.NONE);
+      Map<String, Measured> instants = StartInstants.of(r, segment, level, options, model);
       StartFigures.Window window = StartFigures.window(segment, instants);
       CycleSeries cyclesOfStart =
           segment.flow().openStart() ? null : CycleSeries.over(r, window.fromS(), window.toS());
