@@ -1,17 +1,10 @@
 package rampwright.analysis.figure;
 
 import rampwright.analysis.quantity.Measured;
+import rampwright.analysis.signal.DipTiming;
 
-/**
- * How long the supply was below 90 % of its declared voltage during a start: polyphase, from any
- * voltage below 90 % until all are at 92 % (threshold and hysteresis of IEC 61000-4-30, from memory
- * of edition 3, 5.4).
- */
+/** How long the supply was below 90 % of its declared voltage during a start. */
 final class DipDuration {
-  private static final double THRESHOLD = 0.90;
-  private static final double RELEASE = 0.92;
-  private static final double BEFORE_S = 0.2;
-
   private DipDuration() {}
 
   static Measured of(Readings r, double fromS, double toS) {
@@ -22,47 +15,30 @@ final class DipDuration {
     if (declared == null) {
       return Measured.missing("s", "needs the declared supply voltage");
     }
-    int from = r.firstAtOrAfter(fromS - BEFORE_S);
-    double beganS = Double.NaN;
-    double longest = 0;
-    double atFromS = fromS;
-    double atToS = toS;
-    for (int k = from; k < r.t.length && (r.t[k] <= toS || !Double.isNaN(beganS)); k++) {
-      double lowest = Double.NaN;
-      for (double[] line : r.voltageForExtremes) {
-        if (!Double.isNaN(line[k]) && !(lowest <= line[k])) {
-          lowest = line[k];
-        }
-      }
-      if (Double.isNaN(lowest)) {
-        continue;
-      }
-      if (Double.isNaN(beganS)) {
-        if (lowest < THRESHOLD * declared) {
-          beganS = r.t[k];
-        }
-      } else if (lowest >= RELEASE * declared) {
-        if (r.t[k] - beganS > longest) {
-          longest = r.t[k] - beganS;
-          atFromS = beganS;
-          atToS = r.t[k];
-        }
-        beganS = Double.NaN;
+    DipTiming.Dip longest = null;
+    for (DipTiming.Dip dip : DipTiming.usual(declared).find(r.track, r.lines)) {
+      boolean within = dip.startS() <= toS && dip.endS() >= fromS;
+      if (within && (longest == null || dip.durationS() > longest.durationS())) {
+        longest = dip;
       }
     }
-    if (!Double.isNaN(beganS)) {
+    if (longest == null) {
+      return Measured.of(0, "s", 0.0, fromS, toS, "no voltage falls below 90 % of declared");
+    }
+    if (longest.startS() <= r.t[0]) {
+      return Measured.missing(
+          "s", "no live voltage before the start: measured at the motor's terminals");
+    }
+    if (!longest.ended()) {
       return Measured.missing(
           "s", "the voltage is still below 92 % of declared where the record ends");
     }
-    double u = longest == 0 ? 0 : Accuracy.ofWidth(2 * r.stepS) * Math.sqrt(2);
     return Measured.of(
-        longest,
+        longest.durationS(),
         "s",
-        u,
-        atFromS,
-        atToS,
-        longest == 0
-            ? "no voltage falls below 90 % of declared"
-            : "longest stretch from any voltage below 90 % of declared until all are at 92 %");
+        Accuracy.ofWidth(2 * r.stepS) * Math.sqrt(2),
+        longest.startS(),
+        longest.endS(),
+        "longest stretch from any voltage below 90 % of declared until all are at 92 %");
   }
 }

@@ -125,11 +125,7 @@ final class PowerFigures {
   }
 
   /**
-   * Mean air-gap torque a cycle: (P - 3 R I^2) / (2 pi f / p).
-   *
-   * <p>The power that crosses the air gap turns with synchronous speed; a thyristor starter passes
-   * nearly all of it, so the voltage may be taken on either side of it. Iron loss counts as torque
-   * (about 1 % of rated).
+   * Mean air-gap torque a cycle from the power taken, which holds on either side of the thyristors.
    */
   private static Measured torque(
       Readings r, @Nullable CycleSeries run, @Nullable CycleSeries start) {
