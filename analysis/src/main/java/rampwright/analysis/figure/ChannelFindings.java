@@ -86,6 +86,10 @@ final class ChannelFindings {
     if (places < (r.isWaveform() ? LEAST_PLACES : 1)) {
       return null;
     }
+    // A limited start reads level too; only a channel that is noisy elsewhere is cut by its range.
+    if (!r.isWaveform() && !(noiseBelow(r, samples, 0.8 * extreme) > 0.5 * step)) {
+      return null;
+    }
     return new Finding(
         "clipped-channel",
         r.trace.time().atS(firstAt),
@@ -95,6 +99,16 @@ final class ChannelFindings {
             "%s stands at %.5g %s, the end of its range, in %d places for up to %d samples: what lies"
                 + " beyond was not recorded; RMS and peak are too small",
             name.key(), sign * extreme, name.quantity().unit(), places, longest));
+  }
+
+  private static double noiseBelow(Readings r, Samples samples, double most) {
+    double[] values = samples.toArray();
+    for (int i = 0; i < values.length; i++) {
+      if (!(values[i] > r.thresholdA && values[i] < most)) {
+        values[i] = Double.NaN;
+      }
+    }
+    return Noise.sigma(values, 0, values.length);
   }
 
   private static double smallestStep(Samples samples) {
