@@ -1,0 +1,339 @@
+package rampwright.analysis.fit;
+
+import org.jspecify.annotations.Nullable;
+import rampwright.analysis.machine.Nameplate;
+import rampwright.analysis.machine.RunPlan;
+import rampwright.analysis.machine.StopMode;
+
+/**
+ * A trial thinned to a few dozen points with standard deviations, and the few numbers that say most
+ * about it. Times count from inception; values are per unit of the nameplate.
+ *
+ * <p>Model error is alike from reading to reading, so a thousand readings do not tell a thousand
+ * times what one tells: each stretch counts as a stated number of independent points.
+ */
+final class BinnedTrial {
+  private static final int START_POINTS = 30;
+  private static final int RUN_POINTS = 6;
+  private static final int STOP_POINTS = 14;
+  private static final int COAST_POINTS = 12;
+  private static final double START_INDEPENDENT = 8;
+  private static final double RUN_INDEPENDENT = 2;
+  private static final double STOP_INDEPENDENT = 4;
+  private static final double COAST_INDEPENDENT = 5;
+  private static final int AVERAGED = 2;
+
+  private static final double CURRENT_SHARE = 0.02;
+  private static final double CURRENT_FLOOR = 0.012;
+  private static final double DIP_SHARE = 0.03;
+  private static final double DIP_FLOOR = 0.002;
+  private static final double SPEED_FLOOR = 0.012;
+  private static final double TIME_SHARE = 0.012;
+
+  /** One point: time, values (NaN without) and their standard deviations. */
+  record Point(
+      double timeS,
+      double current,
+      double currentSigma,
+      double voltage,
+      double voltageSigma,
+      double speed,
+      double speedSigma) {}
+
+  final TrialObservation trial;
+  final Point[] points;
+  final RunPlan plan;
+  final double cutS;
+  final boolean completed;
+
+  /** Instant at which current last falls through half way from peak to run; NaN without. */
+  final double halfFallS;
+
+  final double halfFallLevel;
+  final double halfFallSigma;
+  final double fullSpeedS;
+  final double fullSpeedSigma;
+
+  /** Integral of squared current from inception to the half fall (or the cut), s. */
+  final double heat;
+
+  final double heatUntilS;
+  final double peak;
+  final double lowestVoltage;
+  final double sourceVoltagePu;
+  final double restS;
+
+  private final Nameplate plate;
+  private final double[] time;
+
+  BinnedTrial(TrialObservation trial, Nameplate plate, double supplyVoltageV) {
+    this.trial = trial;
+    this.plate = plate;
+    this.completed = trial.end() == TrialObservation.End.COMPLETED;
+    double[] stamps = trial.timeS();
+    this.time = new double[stamps.length];
+    for (int k = 0; k < time.length; k++) {
+      time[k] = stamps[k] - trial.inceptionS();
+    }
+    double recordEnd = time.length == 0 ? 0 : time[time.length - 1];
+    double release = trial.releaseS() - trial.inceptionS();
+    double stop = trial.stopBeginS() - trial.inceptionS();
+    if (completed) {
+      cutS = Double.isNaN(stop) ? (Double.isNaN(release) ? recordEnd : release) : stop;
+    } else {
+      cutS = Double.isNaN(release) ? recordEnd : release;
+    }
+    double source =
+        Double.isNaN(trial.sourceVoltageV()) ? supplyVoltageV : trial.sourceVoltageV();
+    sourceVoltagePu = source / plate.ratedVoltageV();
+    peak = smoothedPeak(0, cutS);
+    double run = completed ? average(trial.currentA(), cutS - 1.5, cutS - 0.05) : Double.NaN;
+    run /= plate.ratedCurrentA();
+    halfFallLevel = run + 0.5 * (peak - run);
+    halfFallS = completed && peak > 1.4 * run ? lastFall(halfFallLevel) : Double.NaN;
+    fullSpeedS = completed ? speedReached() : Double.NaN;
+    double timing = 0.5 * trial.intervalS() + 0.015;
+    halfFallSigma = Math.hypot(TIME_SHARE, timing / Math.max(0.1, halfFallS));
+    fullSpeedSigma = Math.hypot(TIME_SHARE, timing / Math.max(0.1, fullSpeedS));
+    heatUntilS = Double.isNaN(halfFallS) ? cutS : halfFallS;
+    heat = squares(heatUntilS);
+    lowestVoltage = lowestVoltage();
+    boolean stopSeen = completed && !Double.isNaN(stop) && !Double.isNaN(release);
+    boolean coastSeen = stopSeen && trial.speedRpm() != null;
+    restS = coastSeen ? rest(release) : Double.NaN;
+    double follow = coastSeen ? (Double.isNaN(restS) ? recordEnd : restS * 1.2 + 1) - cutS : 0;
+    boolean soft = trial.settings().stop() == StopMode.SOFT;
+    boolean simulate = stopSeen && (soft || coastSeen);
+    plan =
+        new RunPlan(
+            cutS, 0, cutS, simulate, simulate ? Math.max(follow, release - stop + 2) : 0);
+    points = points(release, stopSeen && soft, coastSeen, recordEnd);
+  }
+
+  private Point[] points(double release, boolean soft, boolean coast, double recordEnd) {
+    double settle = Double.isNaN(halfFallS) ? fullSpeedS : halfFallS;
+    double startEnd =
+        completed && !Double.isNaN(settle) ? Math.min(cutS, 1.15 * settle + 0.5) : cutS;
+    java.util.ArrayList<Point> list = new java.util.ArrayList<>();
+    spread(list, 0, startEnd, START_POINTS, START_INDEPENDENT);
+    if (cutS - startEnd > 0.3) {
+      spread(list, startEnd, cutS, RUN_POINTS, RUN_INDEPENDENT);
+    }
+    if (soft) {
+      spread(list, cutS, release, STOP_POINTS, STOP_INDEPENDENT);
+    }
+    if (coast) {
+      double until = Double.isNaN(restS) ? recordEnd : restS;
+      spread(list, release, until, COAST_POINTS, COAST_INDEPENDENT);
+    }
+    return list.toArray(new Point[0]);
+  }
+
+  private void spread(
+      java.util.List<Point> into, double from, double to, int count, double independent) {
+    double width = (to - from) / count;
+    if (!(width > 0)) {
+      return;
+    }
+    double inflate = Math.sqrt(count / Math.min(count, independent));
+    double guard = 0.6 * trial.intervalS() + 0.01;
+    int previous = -1;
+    for (int k = 0; k < count; k++) {
+      double centre = from + (k + 0.5) * width;
+      int index = nearest(centre);
+      boolean inside = time[index] > from + guard && time[index] < to - guard;
+      if (index == previous || !inside || Math.abs(time[index] - centre) > width) {
+        continue;
+      }
+      previous = index;
+      int low = index;
+      int high = index;
+      while (index - low < AVERAGED && low > 0 && time[low - 1] > from + guard
+          && time[index] - time[low - 1] < 0.5 * width) {
+        low--;
+      }
+      while (high - index < AVERAGED && high < time.length - 1 && time[high + 1] < to - guard
+          && time[high + 1] - time[index] < 0.5 * width) {
+        high++;
+      }
+      into.add(point(low, high, width, inflate));
+    }
+  }
+
+  private Point point(int low, int high, double width, double inflate) {
+    double at = 0;
+    for (int k = low; k <= high; k++) {
+      at += time[k] / (high - low + 1);
+    }
+    double current = average(trial.currentA(), low, high) / plate.ratedCurrentA();
+    double timing = TIME_SHARE * at + 0.4 * trial.intervalS() + 0.01;
+    double currentSigma =
+        Math.hypot(
+            CURRENT_SHARE * current + CURRENT_FLOOR,
+            timing * slope(trial.currentA(), at, width) / plate.ratedCurrentA());
+    double voltage = Double.NaN;
+    double voltageSigma = 1;
+    double @Nullable [] volts = trial.voltageV();
+    if (volts != null) {
+      voltage = average(volts, low, high) / plate.ratedVoltageV();
+      voltageSigma =
+          Math.hypot(
+              DIP_FLOOR + DIP_SHARE * Math.abs(sourceVoltagePu - voltage),
+              timing * slope(volts, at, width) / plate.ratedVoltageV());
+    }
+    double speed = Double.NaN;
+    double speedSigma = 1;
+    double @Nullable [] rpm = trial.speedRpm();
+    if (rpm != null) {
+      speed = average(rpm, low, high) / plate.syncSpeedRpm();
+      speedSigma =
+          Math.hypot(SPEED_FLOOR, timing * slope(rpm, at, width) / plate.syncSpeedRpm());
+    }
+    return new Point(
+        at,
+        current,
+        currentSigma * inflate,
+        voltage,
+        voltageSigma * inflate,
+        speed,
+        speedSigma * inflate);
+  }
+
+  private double slope(double[] values, double at, double width) {
+    double reach = Math.max(width, 1.5 * trial.intervalS());
+    int low = nearest(at - 0.5 * reach);
+    int high = nearest(at + 0.5 * reach);
+    if (high <= low || Double.isNaN(values[low]) || Double.isNaN(values[high])) {
+      return 0;
+    }
+    return Math.abs((values[high] - values[low]) / (time[high] - time[low]));
+  }
+
+  private int nearest(double at) {
+    int index = java.util.Arrays.binarySearch(time, at);
+    if (index >= 0) {
+      return index;
+    }
+    int after = Math.min(time.length - 1, -index - 1);
+    int before = Math.max(0, after - 1);
+    return at - time[before] < time[after] - at ? before : after;
+  }
+
+  private static double average(double[] values, int low, int high) {
+    double sum = 0;
+    int count = 0;
+    for (int k = low; k <= high; k++) {
+      if (!Double.isNaN(values[k])) {
+        sum += values[k];
+        count++;
+      }
+    }
+    return count == 0 ? Double.NaN : sum / count;
+  }
+
+  private double average(double[] values, double from, double to) {
+    int low = 0;
+    while (low < time.length - 1 && time[low] < from) {
+      low++;
+    }
+    int high = low;
+    while (high < time.length - 1 && time[high + 1] <= to) {
+      high++;
+    }
+    return average(values, low, high);
+  }
+
+  private double smoothedPeak(double from, double to) {
+    double best = 0;
+    double[] a = trial.currentA();
+    for (int k = 1; k + 1 < time.length; k++) {
+      if (time[k] > from && time[k] < to) {
+        double middle =
+            Math.max(
+                Math.min(a[k - 1], a[k]), Math.min(Math.max(a[k - 1], a[k]), a[k + 1]));
+        best = Double.isNaN(middle) ? best : Math.max(best, middle);
+      }
+    }
+    return best / plate.ratedCurrentA();
+  }
+
+  private double lowestVoltage() {
+    double @Nullable [] volts = trial.voltageV();
+    if (volts == null) {
+      return Double.NaN;
+    }
+    double lowest = Double.POSITIVE_INFINITY;
+    for (int k = 1; k + 1 < time.length; k++) {
+      if (time[k] > 0 && time[k] < cutS) {
+        double three = (volts[k - 1] + volts[k] + volts[k + 1]) / 3;
+        lowest = Double.isNaN(three) ? lowest : Math.min(lowest, three);
+      }
+    }
+    return Double.isInfinite(lowest) ? Double.NaN : lowest / plate.ratedVoltageV();
+  }
+
+  private double lastFall(double level) {
+    double[] a = trial.currentA();
+    double goal = level * plate.ratedCurrentA();
+    double found = Double.NaN;
+    for (int k = 1; k < time.length && time[k] < cutS; k++) {
+      if (time[k] > 0 && a[k - 1] >= goal && a[k] < goal) {
+        found =
+            time[k - 1] + (time[k] - time[k - 1]) * (a[k - 1] - goal) / (a[k - 1] - a[k]);
+      }
+    }
+    return found;
+  }
+
+  private double speedReached() {
+    double @Nullable [] rpm = trial.speedRpm();
+    if (rpm == null) {
+      return Double.NaN;
+    }
+    double settled = average(rpm, cutS - 1.0, cutS - 0.02);
+    double goal = 0.95 * settled;
+    for (int k = 1; k < time.length && time[k] < cutS; k++) {
+      if (time[k] > 0 && rpm[k - 1] < goal && rpm[k] >= goal) {
+        return time[k - 1]
+            + (time[k] - time[k - 1]) * (goal - rpm[k - 1]) / (rpm[k] - rpm[k - 1]);
+      }
+    }
+    return Double.NaN;
+  }
+
+  private double rest(double release) {
+    double @Nullable [] rpm = trial.speedRpm();
+    if (rpm == null) {
+      return Double.NaN;
+    }
+    double goal = 0.012 * plate.syncSpeedRpm();
+    for (int k = 1; k < time.length; k++) {
+      if (time[k] > cutS && rpm[k] <= goal) {
+        return Math.max(time[k], release);
+      }
+    }
+    return Double.NaN;
+  }
+
+  private double squares(double until) {
+    double sum = 0;
+    double[] a = trial.currentA();
+    double last = Double.NaN;
+    double lastTime = 0;
+    for (int k = 0; k < time.length; k++) {
+      if (Double.isNaN(a[k]) || time[k] <= 0) {
+        continue;
+      }
+      double square = a[k] * a[k] / plate.ratedCurrentA() / plate.ratedCurrentA();
+      double to = Math.min(until, time[k]);
+      double begin = Double.isNaN(last) ? square : last;
+      sum += Math.max(0, to - lastTime) * 0.5 * (begin + square);
+      if (time[k] >= until) {
+        break;
+      }
+      last = square;
+      lastTime = time[k];
+    }
+    return sum;
+  }
+}
