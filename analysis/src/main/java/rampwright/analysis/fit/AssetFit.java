@@ -55,7 +55,7 @@ public final class AssetFit {
       trials.add(residuals);
       count += residuals.size();
     }
-    size = AssetParameters.COUNT + trials.size();
+    size = AssetParameters.COUNT + 2 * trials.size();
     rows = count + size + AssetPrior.PLATE_NUMBERS;
   }
 
@@ -69,13 +69,19 @@ public final class AssetFit {
   }
 
   private double sigma(int parameter) {
-    if (parameter >= AssetParameters.COUNT) {
-      return AssetPrior.LOAD_SCATTER;
+    int own = parameter - AssetParameters.COUNT;
+    if (own >= 0) {
+      boolean shift = own % 2 == 1;
+      return shift ? Math.max(0.02, binned.get(own / 2).trial.stopBeginSigmaS()) : AssetPrior.LOAD_SCATTER;
     }
     return prior.sigma(parameter);
   }
 
   private boolean active(int parameter) {
+    int own = parameter - AssetParameters.COUNT;
+    if (own >= 0 && own % 2 == 1) {
+      return binned.get(own / 2).stopInDoubt();
+    }
     boolean water = parameter >= AssetParameters.STATIC_HEAD && parameter < AssetParameters.COUNT;
     return !water || parameters.data().loadKind() == LoadKind.QUADRATIC;
   }
@@ -184,7 +190,10 @@ public final class AssetFit {
       trials
           .get(k)
           .into(
-              parameters.model(p, table, source, p[AssetParameters.COUNT + k]), out, row);
+              parameters.model(p, table, source, p[AssetParameters.COUNT + 2 * k]),
+              p[AssetParameters.COUNT + 2 * k + 1],
+              out,
+              row);
       row += trials.get(k).size();
     }
     return out;

@@ -17,18 +17,18 @@ final class BinnedTrial {
   private static final int RUN_POINTS = 6;
   private static final int STOP_POINTS = 14;
   private static final int COAST_POINTS = 12;
-  private static final double START_INDEPENDENT = 8;
+  private static final double START_INDEPENDENT = 12;
   private static final double RUN_INDEPENDENT = 2;
-  private static final double STOP_INDEPENDENT = 4;
-  private static final double COAST_INDEPENDENT = 5;
+  private static final double STOP_INDEPENDENT = 6;
+  private static final double COAST_INDEPENDENT = 6;
   private static final int AVERAGED = 2;
 
-  private static final double CURRENT_SHARE = 0.02;
-  private static final double CURRENT_FLOOR = 0.012;
-  private static final double DIP_SHARE = 0.03;
-  private static final double DIP_FLOOR = 0.002;
-  private static final double SPEED_FLOOR = 0.012;
-  private static final double TIME_SHARE = 0.012;
+  private static final double CURRENT_SHARE = 0.01;
+  private static final double CURRENT_FLOOR = 0.008;
+  private static final double DIP_SHARE = 0.02;
+  private static final double DIP_FLOOR = 0.0015;
+  private static final double SPEED_FLOOR = 0.006;
+  private static final double TIME_SHARE = 0.006;
 
   /** One point: time, values (NaN without) and their standard deviations. */
   record Point(
@@ -42,7 +42,7 @@ final class BinnedTrial {
 
   final TrialObservation trial;
   final Point[] points;
-  final RunPlan plan;
+  private final double followS;
   final double cutS;
   final boolean completed;
 
@@ -104,10 +104,21 @@ final class BinnedTrial {
     double follow = coastSeen ? (Double.isNaN(restS) ? recordEnd : restS * 1.2 + 1) - cutS : 0;
     boolean soft = trial.settings().stop() == StopMode.SOFT;
     boolean simulate = stopSeen && (soft || coastSeen);
-    plan =
-        new RunPlan(
-            cutS, 0, cutS, simulate, simulate ? Math.max(follow, release - stop + 2) : 0);
+    followS = simulate ? Math.max(follow, release - stop + 2) : 0;
     points = points(release, stopSeen && soft, coastSeen, recordEnd);
+  }
+
+  /** How long to simulate, the stop order moved by a shift. */
+  RunPlan plan(double stopShiftS) {
+    double cut = Math.max(0.1, cutS + stopShiftS);
+    return new RunPlan(cut, 0, cut, followS > 0, followS);
+  }
+
+  /** Whether the instant of the stop order is in doubt and matters. */
+  boolean stopInDoubt() {
+    return followS > 0
+        && trial.settings().stop() == StopMode.SOFT
+        && trial.stopBeginSigmaS() > 0.01;
   }
 
   private Point[] points(double release, boolean soft, boolean coast, double recordEnd) {

@@ -9,7 +9,7 @@ import rampwright.analysis.machine.MachineModel;
  * What a fit came to.
  *
  * <p>The vector holds {@link AssetParameters#NAMES} and then, for each trial, the logarithm of its load
- * over the asset's usual.
+ * over the asset's usual, and how much later than dated its stop order came, s.
  */
 public final class FitResult {
 

@@ -23,6 +23,7 @@ public final class ObservationBuilder {
   private double inceptionS = Double.NaN;
   private double stopBeginS = Double.NaN;
   private double releaseS = Double.NaN;
+  private double stopSigmaS;
   private TrialObservation.@Nullable End end;
 
   /** Starts an observation of a trial made with these settings. */
@@ -44,10 +45,12 @@ public final class ObservationBuilder {
     return this;
   }
 
-  /** Instants found elsewhere; NaN for those to be found here. */
-  public ObservationBuilder instants(double inception, double stopBegin, double release) {
+  /** Instants found elsewhere, s, NaN for those to be found here; and how sure the stop order is. */
+  public ObservationBuilder instants(
+      double inception, double stopBegin, double stopBeginSigma, double release) {
     inceptionS = inception;
     stopBeginS = stopBegin;
+    stopSigmaS = stopBeginSigma;
     releaseS = release;
     return this;
   }
@@ -83,7 +86,9 @@ public final class ObservationBuilder {
     }
     TrialObservation.End how = end != null ? end : judge(current, last);
     if (Double.isNaN(stopBeginS) && how == TrialObservation.End.COMPLETED && ceased) {
-      stopBeginS = settings.stop() == StopMode.COAST ? releaseS : departure(current, last);
+      boolean coast = settings.stop() == StopMode.COAST;
+      stopBeginS = coast ? releaseS : departure(current, last);
+      stopSigmaS = coast ? 0 : 0.15 + 0.01 * settings.rampDownS() + interval;
     }
     double[] volts = voltages.length == 0 ? null : mean(voltages);
     return new TrialObservation(
@@ -94,6 +99,7 @@ public final class ObservationBuilder {
         speedRpm,
         inceptionS,
         how == TrialObservation.End.FAILED ? Double.NaN : stopBeginS,
+        stopSigmaS,
         releaseS,
         how,
         phases(current, volts),
@@ -152,9 +158,10 @@ public final class ObservationBuilder {
       peak = Double.isNaN(value) ? peak : Math.max(peak, value);
     }
     double lowest = Double.POSITIVE_INFINITY;
-    for (int k = 0; k <= last; k++) {
+    // The last readings may straddle the cut.
+    for (int k = 2; k <= last - 3; k++) {
       if (timeS[k] > inceptionS + 0.5 && !Double.isNaN(current[k])) {
-        lowest = Math.min(lowest, current[k]);
+        lowest = Math.min(lowest, Math.max(current[k - 1], current[k]));
       }
     }
     return lowest < 1.15 * ratedCurrentA && lowest < 0.7 * peak
@@ -162,37 +169,64 @@ public final class ObservationBuilder {
         : TrialObservation.End.FAILED;
   }
 
-  /** Where the current leaves its run value for the last time before it ceases. */
+  /**
+   * Where the current leaves its run value before it ceases: the end of the last flat second near the
+   * lowest flat level, moved on to the first of three readings outside a band, and back along their
+   * slope to where it meets the run.
+   */
   private double departure(double[] current, int last) {
-    double latest = timeS[last];
-    double earliest = latest - Math.max(settings.rampDownS(), LEAST_RUN_S);
-    int from = 0;
-    while (from < last && timeS[from] < earliest - 2.0) {
-      from++;
-    }
-    int to = from;
-    double sum = 0;
-    int count = 0;
-    while (to < last && timeS[to] < earliest) {
-      if (!Double.isNaN(current[to])) {
-        sum += current[to];
-        count++;
+    int reach = Math.max(4, (int) Math.round(LEAST_RUN_S / medianInterval()));
+    double lowest = Double.POSITIVE_INFINITY;
+    for (int k = reach; k <= last; k++) {
+      double[] flat = flatness(current, k - reach, k);
+      if (timeS[k - reach] > inceptionS + 0.3 && flat[1] < 0.05 * flat[0] + 0.01 * ratedCurrentA) {
+        lowest = Math.min(lowest, flat[0]);
       }
-      to++;
     }
-    if (count == 0) {
+    if (Double.isInfinite(lowest)) {
       return Double.NaN;
     }
-    double run = sum / count;
-    double band = Math.max(0.04 * run, 0.03 * ratedCurrentA);
-    for (int k = to; k + 2 < last; k++) {
-      if (Math.abs(current[k] - run) > band
-          && Math.abs(current[k + 1] - run) > band
-          && Math.abs(current[k + 2] - run) > band) {
-        return Math.max(earliest, timeS[Math.max(0, k - 2)]);
+    int end = last;
+    double run = lowest;
+    for (int k = last; k >= reach; k--) {
+      double[] flat = flatness(current, k - reach, k);
+      if (flat[1] < 0.05 * flat[0] + 0.01 * ratedCurrentA && flat[0] < 1.15 * lowest) {
+        end = k;
+        run = flat[0];
+        break;
       }
     }
-    return Double.NaN;
+    double band = Math.max(0.03 * run, 0.02 * ratedCurrentA);
+    for (int k = Math.max(1, end - reach); k + 2 <= last; k++) {
+      double off = Math.abs(current[k] - run);
+      double next = Math.abs(current[k + 2] - run);
+      if (off > band && Math.abs(current[k + 1] - run) > band && next > band) {
+        double slope = (next - off) / (timeS[k + 2] - timeS[k]);
+        // Departure starts gently: the straight line back is a little late, half as much again fits.
+        double back = slope > 0 ? 1.5 * off / slope : 0;
+        return timeS[k] - Math.min(back, 0.6 + 4 * medianInterval());
+      }
+    }
+    return timeS[end];
+  }
+
+  /** Mean and range of the readings between two indices. */
+  private static double[] flatness(double[] values, int from, int to) {
+    double sum = 0;
+    int count = 0;
+    double low = Double.POSITIVE_INFINITY;
+    double high = Double.NEGATIVE_INFINITY;
+    for (int k = from; k <= to; k++) {
+      if (!Double.isNaN(values[k])) {
+        sum += values[k];
+        count++;
+        low = Math.min(low, values[k]);
+        high = Math.max(high, values[k]);
+      }
+    }
+    return new double[] {
+      count == 0 ? Double.NaN : sum / count, count == 0 ? Double.POSITIVE_INFINITY : high - low
+    };
   }
 
   private PhaseFactors phases(double[] mean, double @Nullable [] meanVolts) {

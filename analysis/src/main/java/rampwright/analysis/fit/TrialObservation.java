@@ -18,6 +18,7 @@ import rampwright.analysis.machine.StarterSettings;
  * @param speedRpm shaft speed; null without
  * @param inceptionS current begins
  * @param stopBeginS stop order (NaN: none in the record)
+ * @param stopBeginSigmaS standard uncertainty of the stop order, s
  * @param releaseS current ceases for good
  * @param end how the start ended
  * @param phases how the phases differ from their mean
@@ -32,6 +33,7 @@ public record TrialObservation(
     double @Nullable [] speedRpm,
     double inceptionS,
     double stopBeginS,
+    double stopBeginSigmaS,
     double releaseS,
     End end,
     PhaseFactors phases,

@@ -18,11 +18,11 @@ final class TrialResiduals {
   private static final double CORNER = 2.5;
   private static final int CHANNELS = 3;
   private static final int SUMMARY = 7;
-  private static final double HEAT_SIGMA = 0.015;
-  private static final double PEAK_SIGMA = 0.008;
-  private static final double DIP_SIGMA = 0.015;
-  private static final double RELEASE_SIGMA = 0.03;
-  private static final double REST_SIGMA = 0.03;
+  private static final double HEAT_SIGMA = 0.008;
+  private static final double PEAK_SIGMA = 0.005;
+  private static final double DIP_SIGMA = 0.012;
+  private static final double RELEASE_SIGMA = 0.012;
+  private static final double REST_SIGMA = 0.02;
 
   private final BinnedTrial trial;
 
@@ -35,9 +35,9 @@ final class TrialResiduals {
   }
 
   /** Writes the residuals of a model into an array from an index on. */
-  void into(MachineModel model, double[] out, int from) {
+  void into(MachineModel model, double stopShiftS, double[] out, int from) {
     Arrays.fill(out, from, from + size(), 0);
-    Trajectory run = RunSimulator.run(model, trial.trial.settings(), trial.plan);
+    Trajectory run = RunSimulator.run(model, trial.trial.settings(), trial.plan(stopShiftS));
     boolean agrees = run.completed() == trial.completed;
     double end = run.instants().endS();
     int at = 0;
@@ -126,14 +126,14 @@ final class TrialResiduals {
 
   private void stop(Trajectory run, double[] out, int row) {
     double begin = run.instants().stopBeginS();
-    double observed = trial.trial.releaseS() - trial.trial.stopBeginS();
-    double timing = trial.trial.intervalS() + 0.05;
+    double observed = trial.trial.releaseS() - trial.trial.inceptionS() - begin;
+    double timing = trial.trial.intervalS() + 0.02;
     if (observed > timing) {
       double controlled = run.instants().releaseS() - begin;
       double sigma = Math.hypot(RELEASE_SIGMA * observed, timing);
       out[row] = soft((controlled - observed) / sigma);
     }
-    double rest = trial.restS - trial.cutS;
+    double rest = trial.restS - begin;
     double simulated = run.instants().restS() - begin;
     if (rest > 0 && simulated > 0) {
       out[row + 1] =

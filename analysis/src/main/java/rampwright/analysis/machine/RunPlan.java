@@ -5,7 +5,7 @@ package rampwright.analysis.machine;
  *
  * @param stopAfterStartS stop order this long after current inception, s; NaN when it is counted
  *     from full speed
- * @param stopAfterFullSpeedS stop order this long after full speed, s
+ * @param stopAfterFullSpeedS stop order this long after full speed and by-pass, s
  * @param giveUpAfterS a start that has not reached full speed by then is cut, s
  * @param simulateStop whether the stop is wanted
  * @param restLimitS a stop is followed for at most this long, s

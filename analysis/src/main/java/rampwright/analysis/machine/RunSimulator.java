@@ -108,10 +108,7 @@ public final class RunSimulator {
     }
     for (int step = 0; step < MOST_STEPS; step++) {
       boolean running = !Double.isNaN(fullSpeedS);
-      double until = running ? Math.min(stopAt, fullSpeedS + plan.stopAfterFullSpeedS()) : giveUpAt;
-      if (running && !Double.isNaN(plan.stopAfterStartS())) {
-        until = stopAt;
-      }
+      double until = running ? Math.min(stopAt, runEnd()) : giveUpAt;
       if (time >= until - 1e-9) {
         return running ? time : Double.NaN;
       }
@@ -140,6 +137,15 @@ public final class RunSimulator {
       record();
     }
     return Double.isNaN(fullSpeedS) ? Double.NaN : time;
+  }
+
+  /** When the stop order comes if it is counted from full speed and by-pass. */
+  private double runEnd() {
+    if (!Double.isNaN(plan.stopAfterStartS())) {
+      return Double.POSITIVE_INFINITY;
+    }
+    double from = bypassed ? Math.max(bypassS, fullSpeedS) : plan.giveUpAfterS();
+    return Math.max(from, fullSpeedS) + plan.stopAfterFullSpeedS();
   }
 
   private double longestStep() {
