@@ -33,9 +33,10 @@ public final class AssetParameters {
   static final int TORQUE_OFFSET = 16;
   static final int LIMIT_GAIN = 17;
   static final int HARMONICS = 18;
-  static final int STATIC_HEAD = 19;
-  static final int COLUMN = 20;
-  static final int FLOW_SHARE = 21;
+  static final int GAPS = 19;
+  static final int STATIC_HEAD = 20;
+  static final int COLUMN = 21;
+  static final int FLOW_SHARE = 22;
 
   /** Names, in the order of the vector; {@code ln} marks a natural logarithm. */
   public static final List<String> NAMES =
@@ -59,11 +60,12 @@ public final class AssetParameters {
           "torque_offset",
           "ln limit_gain",
           "harmonic_share",
+          "gap_share",
           "static_head_share",
           "ln water_inertia_s",
           "flow_torque_share");
 
-  static final int COUNT = 22;
+  static final int COUNT = 23;
 
   private final AssetData data;
   private final boolean hasWater;
@@ -110,6 +112,7 @@ public final class AssetParameters {
             p[TORQUE_OFFSET],
             Math.exp(p[LIMIT_GAIN]),
             clamp(p[HARMONICS], 0, 0.4),
+            clamp(p[GAPS], 0, 0.5),
             data.wiring());
     @Nullable WaterColumn water =
         hasWater

@@ -45,7 +45,8 @@ final class AssetPrior {
     set(AssetParameters.TORQUE_GAIN, 0, 0.06);
     set(AssetParameters.TORQUE_OFFSET, 0, 0.015);
     set(AssetParameters.LIMIT_GAIN, 0, 0.03);
-    set(AssetParameters.HARMONICS, 0.04, 0.03);
+    set(AssetParameters.HARMONICS, 0.10, 0.05);
+    set(AssetParameters.GAPS, 0.16, 0.06);
   }
 
   double mean(int parameter) {

@@ -13,7 +13,7 @@ import rampwright.analysis.machine.StopMode;
  * times what one tells: each stretch counts as a stated number of independent points.
  */
 final class BinnedTrial {
-  private static final int START_POINTS = 30;
+  private static final int START_POINTS = 36;
   private static final int RUN_POINTS = 6;
   private static final int STOP_POINTS = 14;
   private static final int COAST_POINTS = 12;
@@ -22,6 +22,9 @@ final class BinnedTrial {
   private static final double STOP_INDEPENDENT = 6;
   private static final double COAST_INDEPENDENT = 6;
   private static final int AVERAGED = 2;
+
+  /** Speed, of synchronous, at which the shaft is said to have turned. */
+  static final double TURNED_SPEED = 0.015;
 
   private static final double CURRENT_SHARE = 0.01;
   private static final double CURRENT_FLOOR = 0.008;
@@ -63,6 +66,9 @@ final class BinnedTrial {
   final double sourceVoltagePu;
   final double restS;
 
+  /** First lasting turn of the shaft, to compare with breakaway; NaN without a speed. */
+  final double turnedS;
+
   private final Nameplate plate;
   private final double[] time;
 
@@ -92,6 +98,7 @@ final class BinnedTrial {
     halfFallLevel = run + 0.5 * (peak - run);
     halfFallS = completed && peak > 1.4 * run ? lastFall(halfFallLevel) : Double.NaN;
     fullSpeedS = completed ? speedReached() : Double.NaN;
+    turnedS = turned();
     double timing = 0.5 * trial.intervalS() + 0.015;
     halfFallSigma = Math.hypot(TIME_SHARE, timing / Math.max(0.1, halfFallS));
     fullSpeedSigma = Math.hypot(TIME_SHARE, timing / Math.max(0.1, fullSpeedS));
@@ -126,22 +133,27 @@ final class BinnedTrial {
     double startEnd =
         completed && !Double.isNaN(settle) ? Math.min(cutS, 1.15 * settle + 0.5) : cutS;
     java.util.ArrayList<Point> list = new java.util.ArrayList<>();
-    spread(list, 0, startEnd, START_POINTS, START_INDEPENDENT);
+    spread(list, 0, startEnd, START_POINTS, START_INDEPENDENT, 1.35);
     if (cutS - startEnd > 0.3) {
-      spread(list, startEnd, cutS, RUN_POINTS, RUN_INDEPENDENT);
+      spread(list, startEnd, cutS, RUN_POINTS, RUN_INDEPENDENT, 1);
     }
     if (soft) {
-      spread(list, cutS, release, STOP_POINTS, STOP_INDEPENDENT);
+      spread(list, cutS, release, STOP_POINTS, STOP_INDEPENDENT, 1);
     }
     if (coast) {
       double until = Double.isNaN(restS) ? recordEnd : restS;
-      spread(list, release, until, COAST_POINTS, COAST_INDEPENDENT);
+      spread(list, release, until, COAST_POINTS, COAST_INDEPENDENT, 1);
     }
     return list.toArray(new Point[0]);
   }
 
   private void spread(
-      java.util.List<Point> into, double from, double to, int count, double independent) {
+      java.util.List<Point> into,
+      double from,
+      double to,
+      int count,
+      double independent,
+      double crowding) {
     double width = (to - from) / count;
     if (!(width > 0)) {
       return;
@@ -150,7 +162,8 @@ final class BinnedTrial {
     double guard = 0.6 * trial.intervalS() + 0.01;
     int previous = -1;
     for (int k = 0; k < count; k++) {
-      double centre = from + (k + 0.5) * width;
+      // Closer together at the beginning, where breakaway is.
+      double centre = from + (to - from) * Math.pow((k + 0.5) / count, crowding);
       int index = nearest(centre);
       boolean inside = time[index] > from + guard && time[index] < to - guard;
       if (index == previous || !inside || Math.abs(time[index] - centre) > width) {
@@ -307,6 +320,23 @@ final class BinnedTrial {
       if (time[k] > 0 && rpm[k - 1] < goal && rpm[k] >= goal) {
         return time[k - 1]
             + (time[k] - time[k - 1]) * (goal - rpm[k - 1]) / (rpm[k] - rpm[k - 1]);
+      }
+    }
+    return Double.NaN;
+  }
+
+  /** First time the speed is above 1.5 % and stays above for two readings. */
+  private double turned() {
+    double @Nullable [] rpm = trial.speedRpm();
+    if (rpm == null) {
+      return Double.NaN;
+    }
+    double goal = TURNED_SPEED * plate.syncSpeedRpm();
+    for (int k = 1; k + 2 < time.length && time[k] < cutS; k++) {
+      if (time[k] > 0 && rpm[k] > goal && rpm[k + 1] > goal && rpm[k + 2] > goal) {
+        double before = Math.max(0, rpm[k - 1]);
+        double part = rpm[k] > before ? Math.max(0, (goal - before) / (rpm[k] - before)) : 1;
+        return time[k - 1] + Math.min(1, part) * (time[k] - time[k - 1]);
       }
     }
     return Double.NaN;

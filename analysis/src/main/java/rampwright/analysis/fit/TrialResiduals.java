@@ -17,7 +17,7 @@ import rampwright.analysis.machine.Trajectory;
 final class TrialResiduals {
   private static final double CORNER = 2.5;
   private static final int CHANNELS = 3;
-  private static final int SUMMARY = 7;
+  private static final int SUMMARY = 8;
   private static final double HEAT_SIGMA = 0.008;
   private static final double PEAK_SIGMA = 0.005;
   private static final double DIP_SIGMA = 0.012;
@@ -89,6 +89,10 @@ final class TrialResiduals {
       out[row + 1] =
           soft(Math.log(run.instants().fullSpeedS() / trial.fullSpeedS) / trial.fullSpeedSigma);
     }
+    if (!Double.isNaN(trial.turnedS)) {
+      double sigma = Math.hypot(0.02 * trial.turnedS, 0.5 * trial.trial.intervalS() + 0.02);
+      out[row + 7] = soft((turned(run) - trial.turnedS) / sigma);
+    }
     double heat = squares(run, trial.heatUntilS);
     if (trial.heat > 0 && heat > 0) {
       out[row + 2] = soft(Math.log(heat / trial.heat) / HEAT_SIGMA);
@@ -139,6 +143,18 @@ final class TrialResiduals {
       out[row + 1] =
           soft(Math.log(simulated / rest) / Math.hypot(REST_SIGMA, 2 * timing / rest));
     }
+  }
+
+  private double turned(Trajectory run) {
+    for (int k = 1; k < run.size(); k++) {
+      double after = run.speedPu(k);
+      if (after > BinnedTrial.TURNED_SPEED) {
+        double before = run.speedPu(k - 1);
+        double part = (BinnedTrial.TURNED_SPEED - before) / (after - before);
+        return run.timeS(k - 1) + part * (run.timeS(k) - run.timeS(k - 1));
+      }
+    }
+    return trial.cutS;
   }
 
   private double lastFall(Trajectory run) {

@@ -20,7 +20,7 @@ final class ElectricalPoint {
   private final double reactance;
   private final double source;
 
-  /** Starter voltage ratio k; kept as the first guess of the next instant. */
+  /** Fundamental voltage ratio k; kept as the first guess of the next instant. */
   double ratio = 0.3;
 
   /** Line-side voltage, per unit of rated voltage. */
@@ -38,9 +38,13 @@ final class ElectricalPoint {
   /** Whether the current limit rules. */
   boolean limited;
 
+  /** Whether the starter gives all the voltage it can. */
+  boolean full;
+
   private double admittance;
   private double powerFactor;
   private double torqueFactor;
+  private double fullRatio;
 
   ElectricalPoint(MachineModel model) {
     this.motor = model.motor();
@@ -59,6 +63,7 @@ final class ElectricalPoint {
     current = 0;
     torque = 0;
     limited = false;
+    full = false;
   }
 
   /** Full voltage, by-passed: no limit acts. */
@@ -66,13 +71,15 @@ final class ElectricalPoint {
     look(speedPu);
     atRatio(1.0);
     limited = false;
+    full = true;
   }
 
   /** A voltage ratio, held down by the current limit (of rated current). */
   void voltage(double speedPu, double wantedRatio, double limit) {
     look(speedPu);
-    atRatio(wantedRatio);
+    atRatio(wantedRatio * fullRatio);
     limited = false;
+    full = wantedRatio >= 0.9999;
     if (current > limit * starter.limitGain()) {
       hold(limit * starter.limitGain());
     }
@@ -84,8 +91,10 @@ final class ElectricalPoint {
     double wanted = Math.max(0, (reference - starter.torqueOffset()) / starter.torqueGain());
     double most = limit * starter.limitGain();
     limited = false;
+    full = false;
     if (torqueFactor <= 0) {
-      atRatio(1.0);
+      atRatio(fullRatio);
+      full = true;
     } else {
       atMotorVoltage(Math.sqrt(wanted / torqueFactor));
     }
@@ -106,6 +115,7 @@ final class ElectricalPoint {
       voltage = mostCurrent / (admittance * starter.rmsFactor(ratio));
     }
     limited = true;
+    full = false;
   }
 
   private void look(double speedPu) {
@@ -113,6 +123,7 @@ final class ElectricalPoint {
     admittance = motor.admittance(slip);
     powerFactor = motor.powerFactor(slip);
     torqueFactor = motor.torque(slip);
+    fullRatio = starter.fullRatio(powerFactor);
   }
 
   private void atRatio(double k) {
@@ -128,23 +139,20 @@ final class ElectricalPoint {
 
   private void atMotorVoltage(double voltage) {
     double y = voltage * admittance;
-    double k = Math.min(1, ratio);
+    double k = Math.min(fullRatio, ratio);
     for (int pass = 0; pass < PASSES; pass++) {
       double cos = k * powerFactor;
       double sin = Math.sqrt(Math.max(0, 1 - cos * cos));
       double along = y * (resistance * cos + reactance * sin);
       double across = y * (reactance * cos - resistance * sin);
       double bus = Math.sqrt(Math.max(1e-4, source * source - across * across)) - along;
-      if (voltage >= bus) {
-        k = 1.0;
-        break;
+      if (voltage >= bus * fullRatio) {
+        atRatio(fullRatio);
+        full = true;
+        return;
       }
       busVoltage = bus;
       k = voltage / bus;
-    }
-    if (k >= 1.0) {
-      atRatio(1.0);
-      return;
     }
     ratio = k;
     settle(voltage);

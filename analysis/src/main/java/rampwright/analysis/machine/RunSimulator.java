@@ -130,7 +130,7 @@ public final class RunSimulator {
         heat += 0.5 * counted * (heatRate + (1 - speed) * point.torque);
         limitedS += wasLimited ? counted : 0;
       }
-      if (!bypassed && point.ratio >= 0.9999 && speed > BYPASS_SPEED && time > pulseEndS) {
+      if (!bypassed && point.full && speed > BYPASS_SPEED && time > pulseEndS) {
         bypassed = true;
         bypassS = time;
       }
