@@ -26,13 +26,16 @@ import rampwright.analysis.machine.SlipTable;
 public final class AssetFit {
   private static final int SCOUTS = 160;
   private static final int STARTS = 2;
+  private static final int ALL = -1;
+  private static final double[] REFINE = {-0.7, 0, 0.7};
   private static final int MOST_ITERATIONS = 14;
-  private static final int PROPOSALS = 240;
+  private static final int PROPOSALS = 200;
   private static final int DRAWS = 96;
   private static final long SEED = 20260314L;
   private static final double UNEXPLAINED_RESIDUAL = 2.2;
   private static final double TOLD_SHARE = 0.9;
 
+  private final Batch batch;
   private final AssetParameters parameters;
   private final AssetPrior prior;
   private final List<TrialResiduals> trials = new ArrayList<>();
@@ -42,7 +45,8 @@ public final class AssetFit {
   private final int rows;
   private final double ratedVoltageV;
 
-  private AssetFit(AssetData data, List<TrialObservation> observations) {
+  private AssetFit(AssetData data, List<TrialObservation> observations, Batch batch) {
+    this.batch = batch;
     parameters = new AssetParameters(data);
     prior = new AssetPrior(data);
     supplyVoltageV = data.supplyVoltageV();
@@ -61,7 +65,12 @@ public final class AssetFit {
 
   /** Fits an asset to its trials; with none, gives the prior. */
   public static FitResult fit(AssetData data, List<TrialObservation> trials) {
-    return new AssetFit(data, trials).solve();
+    return fit(data, trials, Batch.IN_TURN);
+  }
+
+  /** The same, with independent pieces of work handed to a batch. */
+  public static FitResult fit(AssetData data, List<TrialObservation> trials, Batch batch) {
+    return new AssetFit(data, trials, batch).solve();
   }
 
   private double mean(int parameter) {
@@ -138,33 +147,55 @@ public final class AssetFit {
     return names;
   }
 
-  /** The prior mean and the best few of a random sample of the prior. */
+  /**
+   * The best few of a random sample of the prior, refined over breakaway, load and inertia, in which
+   * the problem has more than one valley: a start that stood still and one that moved look alike from
+   * afar.
+   */
   private List<double[]> scout(double[] centre, Random random) {
     List<double[]> sample = new ArrayList<>();
-    List<Double> costs = new ArrayList<>();
-    for (int k = 0; k < SCOUTS; k++) {
+    sample.add(centre);
+    for (int k = 1; k < SCOUTS; k++) {
       double[] p = centre.clone();
-      if (k > 0) {
-        for (int j = 0; j < AssetParameters.CIRCUIT; j++) {
-          p[j] += sigma(j) * random.nextGaussian();
-        }
-        for (int j = AssetParameters.TORQUE_GAIN; j < AssetParameters.COUNT; j++) {
-          p[j] += sigma(j) * random.nextGaussian();
-        }
+      for (int j = 0; j < AssetParameters.CIRCUIT; j++) {
+        p[j] += sigma(j) * random.nextGaussian();
+      }
+      for (int j = AssetParameters.TORQUE_GAIN; j < AssetParameters.COUNT; j++) {
+        p[j] += sigma(j) * random.nextGaussian();
       }
       sample.add(p);
-      costs.add(cost(p));
     }
+    List<double[]> starts = new ArrayList<>();
+    for (double[] rough : best(sample, STARTS)) {
+      List<double[]> near = new ArrayList<>();
+      for (double b : REFINE) {
+        for (double l : REFINE) {
+          for (double i : REFINE) {
+            double[] p = rough.clone();
+            p[AssetParameters.BREAKAWAY] += b * sigma(AssetParameters.BREAKAWAY);
+            p[AssetParameters.LOAD_FULL] += 0.7 * l * sigma(AssetParameters.LOAD_FULL);
+            p[AssetParameters.INERTIA] += 0.6 * i * sigma(AssetParameters.INERTIA);
+            near.add(p);
+          }
+        }
+      }
+      starts.addAll(best(near, 1));
+    }
+    return starts;
+  }
+
+  private List<double[]> best(List<double[]> sample, int count) {
+    List<Double> costs = batch.map(sample.size(), k -> cost(sample.get(k)));
     List<Integer> order = new ArrayList<>();
-    for (int k = 0; k < SCOUTS; k++) {
+    for (int k = 0; k < sample.size(); k++) {
       order.add(k);
     }
     order.sort((a, b) -> Double.compare(costs.get(a), costs.get(b)));
-    List<double[]> starts = new ArrayList<>();
-    for (int k = 0; k < STARTS; k++) {
-      starts.add(sample.get(order.get(k)));
+    List<double[]> out = new ArrayList<>();
+    for (int k = 0; k < count; k++) {
+      out.add(sample.get(order.get(k)));
     }
-    return starts;
+    return out;
   }
 
   private double cost(double[] p) {
@@ -176,7 +207,12 @@ public final class AssetFit {
   }
 
   private double[] residuals(double[] p) {
-    double[] out = new double[rows];
+    return residuals(p, ALL, new double[0]);
+  }
+
+  /** Residuals; those of other trials than the one that changed are taken from before. */
+  private double[] residuals(double[] p, int changed, double[] before) {
+    double[] out = changed == ALL ? new double[rows] : before.clone();
     int row = 0;
     for (int k = 0; k < size; k++) {
       out[row++] = (p[k] - mean(k)) / sigma(k);
@@ -186,6 +222,10 @@ public final class AssetFit {
         prior.plateResiduals(parameters.circuit(p), table), 0, out, row, AssetPrior.PLATE_NUMBERS);
     row += AssetPrior.PLATE_NUMBERS;
     for (int k = 0; k < trials.size(); k++) {
+      if (changed != ALL && changed != k) {
+        row += trials.get(k).size();
+        continue;
+      }
       double source = binned.get(k).sourceVoltagePu * ratedVoltageV;
       trials
           .get(k)
@@ -201,18 +241,29 @@ public final class AssetFit {
 
   private double[][] jacobian(double[] p, double[] at) {
     double[][] out = new double[rows][size];
+    List<double[]> columns = batch.map(size, column -> column(p, at, column));
     for (int column = 0; column < size; column++) {
-      if (!active(column)) {
-        out[column][column] = 1 / sigma(column);
-        continue;
-      }
-      double step = 0.04 * sigma(column);
-      double[] moved = p.clone();
-      moved[column] += step;
-      double[] up = residuals(moved);
+      double[] values = columns.get(column);
       for (int row = 0; row < rows; row++) {
-        out[row][column] = (up[row] - at[row]) / step;
+        out[row][column] = values[row];
       }
+    }
+    return out;
+  }
+
+  private double[] column(double[] p, double[] at, int column) {
+    double[] out = new double[rows];
+    if (!active(column)) {
+      out[column] = 1 / sigma(column);
+      return out;
+    }
+    double step = 0.04 * sigma(column);
+    double[] moved = p.clone();
+    moved[column] += step;
+    int own = column - AssetParameters.COUNT;
+    double[] up = residuals(moved, own >= 0 ? own / 2 : ALL, at);
+    for (int row = 0; row < rows; row++) {
+      out[row] = (up[row] - at[row]) / step;
     }
     return out;
   }
@@ -287,20 +338,25 @@ public final class AssetFit {
         new CholeskyDecomposition(new Array2DRowRealMatrix(covariance, false), 1e-6, 1e-16).getL();
     int proposals = trials.isEmpty() ? DRAWS : PROPOSALS;
     List<double[]> sample = new ArrayList<>();
-    double[] logWeights = new double[proposals];
+    double[] squares = new double[proposals];
     for (int k = 0; k < proposals; k++) {
       double[] normal = new double[size];
-      double square = 0;
       for (int j = 0; j < size; j++) {
         normal[j] = random.nextGaussian();
-        square += normal[j] * normal[j];
+        squares[k] += normal[j] * normal[j];
       }
       double[] p = root.operate(normal);
       for (int j = 0; j < size; j++) {
         p[j] += best[j];
       }
       sample.add(p);
-      logWeights[k] = trials.isEmpty() ? 0 : 0.5 * (bestCost + square - cost(p));
+    }
+    double[] logWeights = new double[proposals];
+    if (!trials.isEmpty()) {
+      List<Double> costs = batch.map(proposals, k -> cost(sample.get(k)));
+      for (int k = 0; k < proposals; k++) {
+        logWeights[k] = 0.5 * (bestCost + squares[k] - costs.get(k));
+      }
     }
     return resample(sample, logWeights, random);
   }

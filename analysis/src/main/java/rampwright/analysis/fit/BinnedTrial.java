@@ -267,15 +267,15 @@ final class BinnedTrial {
     return average(values, low, high);
   }
 
+  /** Largest running mean over 0.25 s or three readings: noise lifts a largest reading. */
   private double smoothedPeak(double from, double to) {
     double best = 0;
     double[] a = trial.currentA();
-    for (int k = 1; k + 1 < time.length; k++) {
-      if (time[k] > from && time[k] < to) {
-        double middle =
-            Math.max(
-                Math.min(a[k - 1], a[k]), Math.min(Math.max(a[k - 1], a[k]), a[k + 1]));
-        best = Double.isNaN(middle) ? best : Math.max(best, middle);
+    int half = Math.max(1, (int) Math.round(0.125 / trial.intervalS()));
+    for (int k = half; k + half < time.length; k++) {
+      if (time[k - half] > from && time[k + half] < to) {
+        double mean = average(a, k - half, k + half);
+        best = Double.isNaN(mean) ? best : Math.max(best, mean);
       }
     }
     return best / plate.ratedCurrentA();
@@ -287,9 +287,10 @@ final class BinnedTrial {
       return Double.NaN;
     }
     double lowest = Double.POSITIVE_INFINITY;
-    for (int k = 1; k + 1 < time.length; k++) {
-      if (time[k] > 0 && time[k] < cutS) {
-        double three = (volts[k - 1] + volts[k] + volts[k + 1]) / 3;
+    int half = Math.max(1, (int) Math.round(0.125 / trial.intervalS()));
+    for (int k = half; k + half < time.length; k++) {
+      if (time[k - half] > 0 && time[k + half] < cutS) {
+        double three = average(volts, k - half, k + half);
         lowest = Double.isNaN(three) ? lowest : Math.min(lowest, three);
       }
     }

@@ -26,6 +26,10 @@ public final class RunSimulator {
   private static final double BREAKAWAY_SPEED = 0.002;
   private static final int MOST_STEPS = 6000;
 
+  // Between these speeds the motion is never stiff and the matrix of the W-method may be zero.
+  private static final double STIFF_BELOW = 0.12;
+  private static final double STIFF_ABOVE = 0.8;
+
   private final MachineModel model;
   private final StarterSettings settings;
   private final RunPlan plan;
@@ -44,7 +48,6 @@ public final class RunSimulator {
   private boolean released;
   private double stopTime;
   private double stopReference;
-  private double netTorque;
 
   private double breakawayS = Double.NaN;
   private double fullSpeedS = Double.NaN;
@@ -68,6 +71,35 @@ public final class RunSimulator {
   /** Simulates one run. */
   public static Trajectory run(MachineModel model, StarterSettings settings, RunPlan plan) {
     return new RunSimulator(model, settings, plan).simulate();
+  }
+
+  /**
+   * Simulates a stop from steady running at full voltage; the stop order is at time zero.
+   *
+   * @param longestS the stop is followed for at most this long
+   */
+  public static Trajectory runDown(MachineModel model, StarterSettings settings, double longestS) {
+    RunSimulator run =
+        new RunSimulator(model, settings, new RunPlan(0, 0, 0, true, longestS));
+    return run.slowDown();
+  }
+
+  private Trajectory slowDown() {
+    double settled = model.settledSpeedPu();
+    double from = settled > 0 ? settled : 1 - model.plate().ratedSlip();
+    speed = from;
+    flow = water == null ? 0 : water.steadyFlow(from);
+    bypassed = true;
+    electrical(0, speed);
+    record();
+    stop(0, from);
+    out.close(
+        new Trajectory.Instants(Double.NaN, 0, 0, 0, releaseS, restS, time),
+        settled,
+        model.sourceVoltageV() / model.plate().ratedVoltageV(),
+        0,
+        0);
+    return out;
   }
 
   private Trajectory simulate() {
@@ -279,8 +311,16 @@ public final class RunSimulator {
 
   private double slopeAt(double at, double speedPu) {
     electrical(at, speedPu);
+    return slopeOf(speedPu);
+  }
+
+  private double slopeHere() {
+    return slopeOf(speed);
+  }
+
+  private double slopeOf(double speedPu) {
     double load = speedPu > 0 ? model.loadTorque(speedPu, flow) : model.load().holding();
-    netTorque = point.torque - load;
+    double netTorque = point.torque - load;
     if (speedPu <= 0 && netTorque < 0) {
       return 0;
     }
@@ -289,7 +329,7 @@ public final class RunSimulator {
 
   /** One step of coasting by the classical fourth-order rule. */
   private void coast(double longest, double until) {
-    double slope = slopeAt(time, speed);
+    double slope = slopeHere();
     double move = 0.003 + 0.017 * Math.min(1, speed / 0.2);
     double step = Math.min(Math.min(longest, until - time), move / Math.max(1e-9, -slope));
     double k2 = slopeAt(time, Math.max(0, speed + 0.5 * step * slope));
@@ -305,9 +345,13 @@ public final class RunSimulator {
 
   /** One step of at most the given length, not past an instant. */
   private void advance(double longest, double until) {
-    double slope = slopeAt(time, speed);
-    double probe = speed > 0.5 ? -1e-4 : 1e-4;
-    double matrix = (slopeAt(time, speed + probe) - slope) / probe;
+    // The state at the beginning of the step is the one the last step ended with.
+    double slope = slopeHere();
+    double matrix = 0;
+    if (speed < STIFF_BELOW || speed > STIFF_ABOVE) {
+      double probe = speed > 0.5 ? -1e-4 : 1e-4;
+      matrix = (slopeAt(time, speed + probe) - slope) / probe;
+    }
     double slip = Math.abs(1 - speed);
     double share = Math.min(1, slip / 0.25);
     double move = 0.003 + 0.017 * share;
