@@ -1,0 +1,37 @@
+package rampwright.analysis.fit;
+
+import java.util.Locale;
+import org.jspecify.annotations.Nullable;
+import rampwright.analysis.machine.LoadKind;
+import rampwright.analysis.machine.Nameplate;
+import rampwright.analysis.machine.StarterLaw;
+
+/**
+ * What is known of an asset before any trial.
+ *
+ * @param plate motor nameplate
+ * @param loadKind shape of the load's torque
+ * @param loadInertiaKgM2 referred to the motor shaft
+ * @param loadPowerW at rated speed
+ * @param breakawayTorquePct of rated motor torque
+ * @param supplyVoltageV declared supply voltage, line to line
+ * @param supplyImpedanceOhm magnitude of the source impedance, from a fault level or transformer
+ * @param wiring where the starter sits
+ */
+public record AssetData(
+    Nameplate plate,
+    LoadKind loadKind,
+    @Nullable Double loadInertiaKgM2,
+    @Nullable Double loadPowerW,
+    @Nullable Double breakawayTorquePct,
+    double supplyVoltageV,
+    @Nullable Double supplyImpedanceOhm,
+    StarterLaw.Wiring wiring) {
+  public AssetData {
+    if (!(supplyVoltageV > 0)) {
+      throw new IllegalArgumentException(
+          String.format(
+              Locale.ROOT, "asset: supply voltage %s V must be above zero", supplyVoltageV));
+    }
+  }
+}

@@ -1,0 +1,138 @@
+package rampwright.analysis.fit;
+
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import rampwright.analysis.machine.CageCircuit;
+import rampwright.analysis.machine.LoadCurve;
+import rampwright.analysis.machine.LoadKind;
+import rampwright.analysis.machine.MachineModel;
+import rampwright.analysis.machine.PlateCircuit;
+import rampwright.analysis.machine.SlipTable;
+import rampwright.analysis.machine.StarterLaw;
+import rampwright.analysis.machine.Supply;
+import rampwright.analysis.machine.WaterColumn;
+
+/**
+ * The numbers of an asset that a fit may move, what is believed of each before any trial, and the
+ * machine model they make.
+ *
+ * <p>Scale-like numbers are kept as natural logarithms, so that a standard deviation of 0.1 is about
+ * ten percent.
+ */
+public final class AssetParameters {
+  static final int INERTIA = 0;
+  static final int LOAD_FULL = 1;
+  static final int LOAD_LEAST = 2;
+  static final int BREAKAWAY = 3;
+  static final int EXPONENT = 4;
+  static final int WIDTH = 5;
+  static final int IMPEDANCE = 6;
+  static final int X_OVER_R = 7;
+  static final int CIRCUIT = 8;
+  static final int TORQUE_GAIN = 15;
+  static final int TORQUE_OFFSET = 16;
+  static final int LIMIT_GAIN = 17;
+  static final int HARMONICS = 18;
+  static final int GAPS = 19;
+  static final int STATIC_HEAD = 20;
+  static final int COLUMN = 21;
+  static final int FLOW_SHARE = 22;
+
+  /** Names, in the order of the vector; {@code ln} marks a natural logarithm. */
+  public static final List<String> NAMES =
+      List.of(
+          "ln inertia_kgm2",
+          "ln load_torque",
+          "ln load_least_torque",
+          "ln breakaway_torque",
+          "load_exponent",
+          "ln breakaway_width",
+          "ln supply_impedance_ohm",
+          "ln supply_x_over_r",
+          "ln r1",
+          "ln x1",
+          "ln xm",
+          "ln ra",
+          "ln xa",
+          "ln rb",
+          "ln xb",
+          "ln torque_gain",
+          "torque_offset",
+          "ln limit_gain",
+          "harmonic_share",
+          "gap_share",
+          "static_head_share",
+          "ln water_inertia_s",
+          "flow_torque_share");
+
+  static final int COUNT = 23;
+
+  private final AssetData data;
+  private final boolean hasWater;
+
+  AssetParameters(AssetData data) {
+    this.data = data;
+    this.hasWater = data.loadKind() == LoadKind.QUADRATIC;
+  }
+
+  AssetData data() {
+    return data;
+  }
+
+  /** The circuit of a parameter vector, per unit. */
+  CageCircuit circuit(double[] p) {
+    return PlateCircuit.fromLogs(p, CIRCUIT);
+  }
+
+  /** The circuit of a parameter vector tabulated over slip. */
+  SlipTable table(double[] p) {
+    return new SlipTable(circuit(p), data.plate().torquePerAirGapPower());
+  }
+
+  /**
+   * The model of a parameter vector.
+   *
+   * @param table tabulated circuit of the same vector
+   * @param sourceVoltageV line voltage before the start
+   * @param loadScale natural logarithm of this trial's load torque over the asset's usual
+   */
+  MachineModel model(double[] p, SlipTable table, double sourceVoltageV, double loadScale) {
+    double scale = Math.exp(loadScale);
+    double full = scale * Math.exp(p[LOAD_FULL]);
+    LoadCurve load =
+        new LoadCurve(
+            full,
+            Math.min(scale * Math.exp(p[LOAD_LEAST]), 1.5 * full),
+            scale * Math.exp(p[BREAKAWAY]),
+            clamp(p[EXPONENT], 0.3, 4),
+            clamp(Math.exp(p[WIDTH]), 0.004, 0.3));
+    StarterLaw starter =
+        new StarterLaw(
+            Math.exp(p[TORQUE_GAIN]),
+            p[TORQUE_OFFSET],
+            Math.exp(p[LIMIT_GAIN]),
+            clamp(p[HARMONICS], 0, 0.4),
+            clamp(p[GAPS], 0, 0.5),
+            data.wiring());
+    @Nullable WaterColumn water =
+        hasWater
+            ? new WaterColumn(
+                clamp(p[STATIC_HEAD], 0, 0.95),
+                clamp(Math.exp(p[COLUMN]), 1e-3, 60),
+                clamp(p[FLOW_SHARE], 0, 1))
+            : null;
+    return new MachineModel(
+        data.plate(),
+        table,
+        starter,
+        Supply.ofImpedance(Math.exp(p[IMPEDANCE]), Math.exp(p[X_OVER_R])),
+        sourceVoltageV,
+        load,
+        water,
+        Math.exp(p[INERTIA]));
+  }
+
+  private static double clamp(double x, double low, double high) {
+    return Math.min(high, Math.max(low, x));
+  }
+}

@@ -1,0 +1,149 @@
+package rampwright.analysis.fit;
+
+import rampwright.analysis.machine.CageCircuit;
+import rampwright.analysis.machine.LoadKind;
+import rampwright.analysis.machine.Nameplate;
+import rampwright.analysis.machine.PlateCircuit;
+import rampwright.analysis.machine.SlipTable;
+import rampwright.analysis.machine.TypicalMotor;
+
+/**
+ * What is believed of an asset's parameters before any trial: means, standard deviations, and the
+ * plate numbers the circuit must keep near.
+ *
+ * <p>The spreads are common practice, no source: plates rounded and several percent off, load
+ * inertia from a data sheet within a quarter, a load torque within a quarter when nothing is said, a
+ * starter's torque estimate within a few percent.
+ */
+final class AssetPrior {
+  /** Standard deviation of the logarithm of a trial's load over the asset's usual. */
+  static final double LOAD_SCATTER = 0.035;
+
+  // How far plate numbers may be off the machine, natural logarithm: rated current, power factor,
+  // torque at rated slip.
+  private static final double RATED_CURRENT_SIGMA = 0.04;
+  private static final double RATED_COSINE_SIGMA = 0.05;
+  private static final double RATED_TORQUE_SIGMA = 0.12;
+  private static final double CIRCUIT_SIGMA = 0.45;
+
+  private final Nameplate plate;
+  private final TypicalMotor typical;
+  private final double[] mean = new double[AssetParameters.COUNT];
+  private final double[] sigma = new double[AssetParameters.COUNT];
+
+  AssetPrior(AssetData data) {
+    plate = data.plate();
+    typical = TypicalMotor.of(plate);
+    inertia(data);
+    load(data);
+    supply(data);
+    CageCircuit circuit = PlateCircuit.of(plate, typical);
+    double[] logs = PlateCircuit.logs(circuit);
+    for (int k = 0; k < PlateCircuit.PARTS; k++) {
+      set(AssetParameters.CIRCUIT + k, logs[k], CIRCUIT_SIGMA);
+    }
+    set(AssetParameters.TORQUE_GAIN, 0, 0.06);
+    set(AssetParameters.TORQUE_OFFSET, 0, 0.015);
+    set(AssetParameters.LIMIT_GAIN, 0, 0.03);
+    set(AssetParameters.HARMONICS, 0.10, 0.05);
+    set(AssetParameters.GAPS, 0.16, 0.06);
+  }
+
+  double mean(int parameter) {
+    return mean[parameter];
+  }
+
+  double sigma(int parameter) {
+    return sigma[parameter];
+  }
+
+  TypicalMotor typical() {
+    return typical;
+  }
+
+  /** Number of plate numbers held by {@link #plateResiduals}. */
+  static final int PLATE_NUMBERS = 6;
+
+  /** How far a circuit is off the plate, in standard deviations. */
+  double[] plateResiduals(CageCircuit circuit, SlipTable table) {
+    double[] errors = PlateCircuit.plateErrors(circuit, table, plate, typical);
+    double[] sigmas = {
+      RATED_CURRENT_SIGMA,
+      RATED_COSINE_SIGMA,
+      RATED_TORQUE_SIGMA,
+      typical.currentSigma(),
+      typical.torqueSigma(),
+      typical.breakdownSigma()
+    };
+    for (int k = 0; k < errors.length; k++) {
+      errors[k] /= sigmas[k];
+    }
+    return errors;
+  }
+
+  private void set(int parameter, double value, double spread) {
+    mean[parameter] = value;
+    sigma[parameter] = spread;
+  }
+
+  private void inertia(AssetData data) {
+    double motor = typical.inertiaKgM2();
+    Double load = data.loadInertiaKgM2();
+    if (load != null) {
+      double total = motor + load;
+      double spread = Math.hypot(motor * typical.inertiaSigma(), 0.25 * load) / total;
+      set(AssetParameters.INERTIA, Math.log(total), Math.max(0.06, spread));
+      return;
+    }
+    // Pumps add a third to a half of the rotor, fans many times the rotor; both are "quadratic".
+    boolean quadratic = data.loadKind() == LoadKind.QUADRATIC;
+    set(
+        AssetParameters.INERTIA,
+        Math.log(motor * (quadratic ? 2.6 : 3.2)),
+        Math.hypot(quadratic ? 0.9 : 0.6, typical.inertiaSigma()));
+  }
+
+  private void load(AssetData data) {
+    Double power = data.loadPowerW();
+    double full = power != null ? power / plate.ratedPowerW() : 0.75;
+    double fullSigma = power != null ? 0.12 : 0.22;
+    set(AssetParameters.LOAD_FULL, Math.log(full), fullSigma);
+    switch (data.loadKind()) {
+      case QUADRATIC -> shape(0.05, 0.6, 0.14, 0.5, 2.0, 0.15);
+      case LINEAR -> shape(0.25, 0.6, 0.40, 0.45, 1.0, 0.25);
+      case CONSTANT -> shape(0.85 * full, 0.3, 0.85, 0.4, 1.0, 0.4);
+      case RECIPROCATING -> shape(0.40, 0.5, 0.50, 0.45, 1.0, 0.4);
+    }
+    Double breakaway = data.breakawayTorquePct();
+    if (breakaway != null && breakaway > 0) {
+      set(AssetParameters.BREAKAWAY, Math.log(breakaway / 100), 0.3);
+    }
+    set(AssetParameters.WIDTH, Math.log(0.03), 0.6);
+    set(AssetParameters.STATIC_HEAD, 0.25, 0.22);
+    set(AssetParameters.COLUMN, Math.log(0.4), 1.2);
+    set(AssetParameters.FLOW_SHARE, 0.5, 0.2);
+  }
+
+  private void shape(
+      double least,
+      double leastSigma,
+      double breakaway,
+      double breakawaySigma,
+      double exponent,
+      double exponentSigma) {
+    set(AssetParameters.LOAD_LEAST, Math.log(least), leastSigma);
+    set(AssetParameters.BREAKAWAY, Math.log(breakaway), breakawaySigma);
+    set(AssetParameters.EXPONENT, exponent, exponentSigma);
+  }
+
+  private void supply(AssetData data) {
+    Double impedance = data.supplyImpedanceOhm();
+    // Nothing said: the motor's rated power is often some two percent of the fault level.
+    double guess = 0.025 * plate.baseImpedanceOhm();
+    set(
+        AssetParameters.IMPEDANCE,
+        Math.log(impedance != null && impedance > 0 ? impedance : guess),
+        impedance != null && impedance > 0 ? 0.25 : 0.9);
+    set(AssetParameters.X_OVER_R, Math.log(4), 0.7);
+  }
+}

@@ -1,0 +1,166 @@
+package rampwright.analysis.machine;
+
+/**
+ * Voltages, current and torque of a model at one instant; reused from instant to instant, so that a
+ * run makes no garbage.
+ *
+ * <p>Formula: terminal voltage V1 = k V, k the starter's voltage ratio; current I = V1 |Y(s)|;
+ * source E = |V + Z I|, with the line's power factor k cos(phi), phi the motor's angle: a starter
+ * passes power but no lossless device can make the phase displacement of the line equal the motor's
+ * (energy balance V I cos(phi line) = V1 I cos(phi)). Symbols: V line side of the starter, E
+ * source, Z supply impedance, s slip. Only the fundamental makes torque; the RMS current is larger
+ * by {@link StarterLaw#rmsFactor}.
+ */
+final class ElectricalPoint {
+  private static final int PASSES = 3;
+
+  private final SlipTable motor;
+  private final StarterLaw starter;
+  private final double resistance;
+  private final double reactance;
+  private final double source;
+
+  /** Fundamental voltage ratio k; kept as the first guess of the next instant. */
+  double ratio = 0.3;
+
+  /** Line-side voltage, per unit of rated voltage. */
+  double busVoltage;
+
+  /** Motor terminal fundamental voltage, per unit of rated voltage. */
+  double motorVoltage;
+
+  /** RMS current over rated current. */
+  double current;
+
+  /** Air-gap torque, per unit of rated torque. */
+  double torque;
+
+  /** Whether the current limit rules. */
+  boolean limited;
+
+  /** Whether the starter gives all the voltage it can. */
+  boolean full;
+
+  private double admittance;
+  private double powerFactor;
+  private double torqueFactor;
+  private double fullRatio;
+
+  ElectricalPoint(MachineModel model) {
+    this.motor = model.motor();
+    this.starter = model.starter();
+    double base = model.plate().baseImpedanceOhm();
+    this.resistance = model.supply().resistanceOhm() / base;
+    this.reactance = model.supply().reactanceOhm() / base;
+    this.source = model.sourceVoltageV() / model.plate().ratedVoltageV();
+  }
+
+  /** Nothing flows. */
+  void off() {
+    ratio = 0.3;
+    busVoltage = source;
+    motorVoltage = 0;
+    current = 0;
+    torque = 0;
+    limited = false;
+    full = false;
+  }
+
+  /** Full voltage, by-passed: no limit acts. */
+  void fullVoltage(double speedPu) {
+    look(speedPu);
+    atRatio(1.0);
+    limited = false;
+    full = true;
+  }
+
+  /** A voltage ratio, held down by the current limit (of rated current). */
+  void voltage(double speedPu, double wantedRatio, double limit) {
+    look(speedPu);
+    atRatio(wantedRatio * fullRatio);
+    limited = false;
+    full = wantedRatio >= 0.9999;
+    if (current > limit * starter.limitGain()) {
+      hold(limit * starter.limitGain());
+    }
+  }
+
+  /** A torque reference as the starter sees torque, held down by the current limit. */
+  void torque(double speedPu, double reference, double limit) {
+    look(speedPu);
+    double wanted = Math.max(0, (reference - starter.torqueOffset()) / starter.torqueGain());
+    double most = limit * starter.limitGain();
+    limited = false;
+    full = false;
+    if (torqueFactor <= 0) {
+      atRatio(fullRatio);
+      full = true;
+    } else {
+      atMotorVoltage(Math.sqrt(wanted / torqueFactor));
+    }
+    if (current > most) {
+      hold(most);
+    }
+  }
+
+  /** What the starter believes the present torque is. */
+  double believedTorque() {
+    return starter.torqueGain() * torque + starter.torqueOffset();
+  }
+
+  private void hold(double mostCurrent) {
+    double voltage = mostCurrent / (admittance * starter.rmsFactor(ratio));
+    for (int pass = 0; pass < PASSES; pass++) {
+      atMotorVoltage(voltage);
+      voltage = mostCurrent / (admittance * starter.rmsFactor(ratio));
+    }
+    limited = true;
+    full = false;
+  }
+
+  private void look(double speedPu) {
+    double slip = 1.0 - speedPu;
+    admittance = motor.admittance(slip);
+    powerFactor = motor.powerFactor(slip);
+    torqueFactor = motor.torque(slip);
+    fullRatio = starter.fullRatio(powerFactor);
+  }
+
+  private void atRatio(double k) {
+    double y = k * admittance;
+    double cos = k * powerFactor;
+    double sin = Math.sqrt(Math.max(0, 1 - cos * cos));
+    double along = 1 + y * (resistance * cos + reactance * sin);
+    double across = y * (reactance * cos - resistance * sin);
+    busVoltage = source / Math.sqrt(along * along + across * across);
+    ratio = k;
+    settle(k * busVoltage);
+  }
+
+  private void atMotorVoltage(double voltage) {
+    double y = voltage * admittance;
+    double k = Math.min(fullRatio, ratio);
+    for (int pass = 0; pass < PASSES; pass++) {
+      double cos = k * powerFactor;
+      double sin = Math.sqrt(Math.max(0, 1 - cos * cos));
+      double along = y * (resistance * cos + reactance * sin);
+      double across = y * (reactance * cos - resistance * sin);
+      double bus = Math.sqrt(Math.max(1e-4, source * source - across * across)) - along;
+      if (voltage >= bus * fullRatio) {
+        atRatio(fullRatio);
+        full = true;
+        return;
+      }
+      busVoltage = bus;
+      k = voltage / bus;
+    }
+    ratio = k;
+    settle(voltage);
+  }
+
+  private void settle(double voltage) {
+    motorVoltage = voltage;
+    current = voltage * admittance * starter.rmsFactor(ratio);
+    torque = torqueFactor * voltage * voltage;
+  }
+}

@@ -1,0 +1,67 @@
+package rampwright.analysis.machine;
+
+/**
+ * How a starter's own measurements differ from the truth.
+ *
+ * @param torqueGain torque the starter believes it makes, over the torque it makes
+ * @param torqueOffset added to that, per unit of rated torque
+ * @param limitGain RMS current held at the limit over the limit that is set
+ * @param harmonicShare squared harmonic current over squared fundamental current when the
+ *     fundamental voltage is near zero; it shrinks as 1 - k^2 towards full voltage k = 1
+ * @param gapShare share of the voltage lost to the gaps in the current at unity power factor, see
+ *     {@link #fullRatio}
+ * @param wiring where the starter sits in the circuit
+ */
+public record StarterLaw(
+    double torqueGain,
+    double torqueOffset,
+    double limitGain,
+    double harmonicShare,
+    double gapShare,
+    Wiring wiring) {
+
+  /** A starter without error, in line. */
+  public static final StarterLaw EXACT = new StarterLaw(1, 0, 1, 0, 0, Wiring.IN_LINE);
+
+  /** Where a starter sits, and what share of the line current it carries. */
+  public enum Wiring {
+    IN_LINE("in line", 1.0),
+    INSIDE_DELTA("inside delta", 1.0 / Math.sqrt(3.0));
+
+    private final String key;
+    private final double shareOfLineCurrent;
+
+    Wiring(String key, double shareOfLineCurrent) {
+      this.key = key;
+      this.shareOfLineCurrent = shareOfLineCurrent;
+    }
+
+    /** Word used in asset files. */
+    public String key() {
+      return key;
+    }
+
+    /**
+     * Current of one starter pole over line current. Settings, and everything in this package, are
+     * in line current; the starter's own rating is in pole current.
+     */
+    public double shareOfLineCurrent() {
+      return shareOfLineCurrent;
+    }
+  }
+
+  /**
+   * Fundamental motor voltage over line-side voltage with the voltage set to full but not by-passed:
+   * 1 - d cos^2(phi), d = gapShare. An inductive current flows on into the gap and fills it; a
+   * running motor's current, nearer in phase, does not, so that by-passing gives a step. An
+   * approximation to the phase-control characteristic; common practice, no source.
+   */
+  public double fullRatio(double powerFactor) {
+    return 1.0 - gapShare * powerFactor * powerFactor;
+  }
+
+  /** RMS over fundamental current at a voltage ratio k. */
+  public double rmsFactor(double k) {
+    return harmonicShare <= 0 ? 1.0 : Math.sqrt(1.0 + harmonicShare * Math.max(0, 1.0 - k * k));
+  }
+}

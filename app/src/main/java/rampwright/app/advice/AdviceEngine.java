@@ -1,0 +1,313 @@
+package rampwright.app.advice;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Random;
+import org.jspecify.annotations.Nullable;
+import rampwright.analysis.fit.AssetFit;
+import rampwright.analysis.fit.Batch;
+import rampwright.analysis.fit.FitResult;
+import rampwright.analysis.fit.TrialObservation;
+import rampwright.analysis.machine.ControlMode;
+import rampwright.analysis.machine.MachineModel;
+import rampwright.analysis.machine.RunFigure;
+import rampwright.analysis.machine.RunFigures;
+import rampwright.analysis.machine.RunFigures.PhaseFactors;
+import rampwright.analysis.machine.StarterSettings;
+import rampwright.analysis.machine.StopMode;
+import rampwright.analysis.machine.Trajectory;
+
+/**
+ * Says what to set next, what will then happen, how likely every limit is met, and, when no setting
+ * can meet them, that and which limit stands in the way.
+ *
+ * <p>A model is fitted to all trials; settings are searched, within the starter's ranges and steps, for
+ * the largest chance over draws of the model's parameters with the scatter from trial to trial; among
+ * equals less heat, then a smaller change. The result does not depend on the clock or on the number
+ * of processors.
+ */
+public final class AdviceEngine {
+  private static final long SEED = 314159L;
+  private static final int MODELS = 64;
+  private static final double KEEP_CHANCE = 0.8;
+  private static final double KEEP_BELOW_BEST = 0.12;
+  private static final double KEEP_MARGIN = 0.01;
+  private static final double HOPELESS = 0.02;
+  private static final double HOPELESS_CAUTIOUS = 0.04;
+  private static final double NEED_TRIAL_CHANCE = 0.10;
+  private static final double USUAL_SOURCE_SIGMA = 0.009;
+  private static final double UNSEEN_SOURCE_SIGMA = 0.02;
+  private static final double USUAL_RUN_S = 4.5;
+
+  private final AdviceRequest request;
+  private final Batch batch = new ParallelBatch();
+  private final FitResult fit;
+  private final Chances chances;
+  private final MachineModel best;
+  private final List<MachineModel> models;
+  private final StarterSettings present;
+
+  private AdviceEngine(AdviceRequest request) {
+    this.request = request;
+    List<TrialObservation> trials = new ArrayList<>();
+    for (AdviceRequest.Trial trial : request.trials()) {
+      trials.add(trial.observation());
+    }
+    fit = AssetFit.fit(request.asset(), trials, batch);
+    chances = new Chances(request.limits(), phases(trials), USUAL_RUN_S);
+    double source = source(trials, request.asset().supplyVoltageV());
+    double sigma =
+        trials.isEmpty()
+            ? UNSEEN_SOURCE_SIGMA
+            : USUAL_SOURCE_SIGMA * Math.sqrt(1 + 1.0 / trials.size());
+    best = fit.bestModel(source);
+    models = fit.models(MODELS, source, sigma, new Random(SEED));
+    StarterSettings given = request.present();
+    present =
+        given != null
+            ? given
+            : trials.isEmpty() ? first(request) : trials.get(trials.size() - 1).settings();
+  }
+
+  /** Advice on the next settings. */
+  public static Advice advise(AdviceRequest request) {
+    return new AdviceEngine(request).advice();
+  }
+
+  /**
+   * What given settings would do; the status is {@code keep} or {@code change} by whether they meet the
+   * limits more likely than not, and nothing is searched.
+   */
+  public static Advice predict(AdviceRequest request, StarterSettings settings) {
+    AdviceEngine engine = new AdviceEngine(request);
+    double chance = engine.chance(settings, 1);
+    return engine.answer(
+        chance >= 0.5 ? Advice.Status.KEEP : Advice.Status.CHANGE,
+        "these settings as given; nothing was searched",
+        settings,
+        chance,
+        List.of(),
+        List.of());
+  }
+
+  private static StarterSettings first(AdviceRequest request) {
+    boolean soft = false;
+    for (FigureLimit limit : request.limits()) {
+      soft = soft || limit.key().startsWith("stop_") || limit.key().startsWith("controlled_");
+    }
+    return request
+        .ranges()
+        .nearest(
+            new StarterSettings(
+                3.5,
+                ControlMode.TORQUE_RAMP,
+                10,
+                20,
+                40,
+                0,
+                0,
+                soft ? StopMode.SOFT : StopMode.COAST,
+                10,
+                10));
+  }
+
+  private static double source(List<TrialObservation> trials, double declared) {
+    double sum = 0;
+    int count = 0;
+    for (TrialObservation trial : trials) {
+      if (!Double.isNaN(trial.sourceVoltageV())) {
+        sum += trial.sourceVoltageV();
+        count++;
+      }
+    }
+    return count == 0 ? declared : sum / count;
+  }
+
+  private static PhaseFactors phases(List<TrialObservation> trials) {
+    if (trials.isEmpty()) {
+      return new PhaseFactors(1.012, 1.0002, 1.003);
+    }
+    double highest = 0;
+    double squares = 0;
+    double dip = 0;
+    for (TrialObservation trial : trials) {
+      highest += trial.phases().highestCurrent() / trials.size();
+      squares += trial.phases().meanSquareCurrent() / trials.size();
+      dip += trial.phases().worstDip() / trials.size();
+    }
+    return new PhaseFactors(highest, squares, dip);
+  }
+
+  private Advice advice() {
+    boolean fresh = request.trials().isEmpty();
+    Random random = new Random(SEED + 1);
+    StartSearch search =
+        new StartSearch(
+            chances, request.ranges(), batch, best, models, present, 1, fresh);
+    StopSearch stops = new StopSearch(chances, request.ranges(), batch, models, 1);
+    StarterSettings proposed = stops.search(search.search(random).settings()).settings();
+    double chance = chance(proposed, 1);
+    double now = chance(present, 1);
+    if (!fresh && keeps(now, chance)) {
+      return answer(
+          Advice.Status.KEEP,
+          "the last trial met every limit and the next is likely to do so with the same settings",
+          present,
+          now,
+          List.of(),
+          List.of());
+    }
+    Binding binding = new Binding(chances, best, search.sampled(), proposed);
+    boolean hopeless =
+        !fresh
+            && fit.status() == FitResult.Status.FITTED
+            && completedOnce()
+            && chance < HOPELESS
+            && chance(proposed, 2.5) < HOPELESS_CAUTIOUS;
+    List<Advice.Binding> standing = chance < 0.5 ? binding.find() : List.of();
+    if (hopeless) {
+      return answer(
+          Advice.Status.CANNOT_MEET,
+          "no settings within the starter's ranges meet every limit; these come nearest",
+          proposed,
+          chance,
+          changes(proposed),
+          standing);
+    }
+    if (!fresh && (fit.status() == FitResult.Status.UNEXPLAINED || chance < NEED_TRIAL_CHANCE)) {
+      String why =
+          fit.status() == FitResult.Status.UNEXPLAINED
+              ? String.format(
+                  Locale.ROOT,
+                  "the model does not explain a trial (residual %.1f where 1 is expected); this trial"
+                      + " would tell more",
+                  fit.residual())
+              : "what is known does not decide whether the limits can be met; this trial would tell";
+      return answer(
+          Advice.Status.NEED_ANOTHER_TRIAL, why, proposed, chance, changes(proposed), standing);
+    }
+    return answer(
+        Advice.Status.CHANGE,
+        fresh
+            ? "a first proposal from the nameplate alone; expect to correct it after the trial"
+            : String.format(
+                Locale.ROOT,
+                "these settings meet every limit with a chance of %.0f %%",
+                100 * chance),
+        proposed,
+        chance,
+        changes(proposed),
+        standing);
+  }
+
+  private boolean completedOnce() {
+    for (AdviceRequest.Trial trial : request.trials()) {
+      if (trial.observation().end() == TrialObservation.End.COMPLETED) {
+        return true;
+      }
+    }
+    return request.trials().size() >= 3;
+  }
+
+  private boolean keeps(double now, double bestChance) {
+    AdviceRequest.Trial last = request.trials().get(request.trials().size() - 1);
+    if (!last.observation().settings().equals(present)) {
+      return false;
+    }
+    for (FigureLimit limit : request.limits()) {
+      Double value = last.figures().get(limit.key());
+      if (value == null || !limit.met(value) || limit.margin(value) < KEEP_MARGIN) {
+        return false;
+      }
+    }
+    return now >= Math.min(KEEP_CHANCE, bestChance - KEEP_BELOW_BEST);
+  }
+
+  /** Joint chance of start and stop over all models. */
+  private double chance(StarterSettings settings, double caution) {
+    List<Double> each =
+        batch.map(
+            models.size(),
+            k ->
+                chances.ofStart(models.get(k), settings, caution)
+                    * (chances.stopLimits().isEmpty()
+                        ? 1
+                        : chances.ofStop(models.get(k), settings, caution)));
+    double sum = 0;
+    for (double one : each) {
+      sum += one;
+    }
+    return sum / models.size();
+  }
+
+  private List<Advice.Change> changes(StarterSettings proposed) {
+    return new Reasons(request, chances, best, present, proposed).list();
+  }
+
+  private Advice answer(
+      Advice.Status status,
+      String reason,
+      StarterSettings settings,
+      double chance,
+      List<Advice.Change> changes,
+      List<Advice.Binding> binding) {
+    boolean limits = !chances.startLimits().isEmpty() || !chances.stopLimits().isEmpty();
+    @Nullable Double told = limits ? Double.valueOf(Math.min(1, Math.max(0, chance))) : null;
+    return new Advice(
+        status,
+        reason,
+        settings,
+        changes,
+        predicted(settings),
+        told,
+        binding,
+        chances.notAssessable(),
+        new Advice.Model(
+            fit.residual(),
+            ModelSummary.of(fit, best),
+            request.trials().isEmpty() ? "nameplate" : "fitted",
+            fit.atPrior()),
+        chances.whole(best, settings),
+        request.asset().plate().ratedCurrentA());
+  }
+
+  /** Median and 5 to 95 % range of every figure the settings give on most draws. */
+  private Map<String, Advice.Range> predicted(StarterSettings settings) {
+    List<RunFigures> each =
+        batch.map(
+            models.size(),
+            k -> chances.figures(chances.whole(models.get(k), settings), models.get(k)));
+    Random random = new Random(SEED + 2);
+    Map<String, Advice.Range> out = new LinkedHashMap<>();
+    for (RunFigure figure : RunFigure.values()) {
+      double[] values = new double[models.size()];
+      int count = 0;
+      for (RunFigures figures : each) {
+        double value = figures.of(figure);
+        double spread = random.nextGaussian();
+        if (!Double.isNaN(value)) {
+          values[count++] = value + spread * Discrepancy.sigma(figure, value, true);
+        }
+      }
+      if (count > models.size() / 2) {
+        double[] known = Arrays.copyOf(values, count);
+        Arrays.sort(known);
+        out.put(
+            figure.key(),
+            new Advice.Range(at(known, 0.5), at(known, 0.05), at(known, 0.95)));
+      }
+    }
+    return out;
+  }
+
+  private static double at(double[] sorted, double share) {
+    double place = share * (sorted.length - 1);
+    int low = (int) place;
+    int high = Math.min(sorted.length - 1, low + 1);
+    return sorted[low] + (place - low) * (sorted[high] - sorted[low]);
+  }
+}

@@ -1,0 +1,301 @@
+package rampwright.app.advice;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Random;
+import java.util.Set;
+import rampwright.analysis.fit.Batch;
+import rampwright.analysis.machine.ControlMode;
+import rampwright.analysis.machine.MachineModel;
+import rampwright.analysis.machine.RunFigure;
+import rampwright.analysis.machine.StarterSettings;
+
+/**
+ * Searches the settings of a start for the largest chance over many models.
+ *
+ * <p>A seeded sample of the whole range on the most likely model with widened errors, the best of it on a
+ * few models, pattern moves from the best few on more models, the finalists on all.
+ */
+final class StartSearch {
+  private static final int SAMPLE = 700;
+  private static final int SECOND = 48;
+  private static final int SECOND_MODELS = 8;
+  private static final int CLIMBERS = 5;
+  private static final int CLIMB_MODELS = 20;
+  private static final int CLIMB_ROUNDS = 5;
+  private static final double ALIKE = 0.015;
+  // A pulse is a blow to shaft and supply: it has to earn this much chance.
+  private static final double PULSE_PRICE = 0.05;
+
+  private final Chances chances;
+  private final SettingRanges ranges;
+  private final Batch batch;
+  private final MachineModel best;
+  private final List<MachineModel> models;
+  private final StarterSettings present;
+  private final double caution;
+  private final boolean gentle;
+
+  /** Settings with their chance. */
+  record Scored(StarterSettings settings, double chance) {}
+
+  private List<Scored> sampled = List.of();
+
+  StartSearch(
+      Chances chances,
+      SettingRanges ranges,
+      Batch batch,
+      MachineModel best,
+      List<MachineModel> models,
+      StarterSettings present,
+      double caution,
+      boolean gentle) {
+    this.chances = chances;
+    this.ranges = ranges;
+    this.batch = batch;
+    this.best = best;
+    this.models = models;
+    this.present = present;
+    this.caution = caution;
+    this.gentle = gentle;
+  }
+
+  /** The sample of the whole range, best first, with the chance on the most likely model. */
+  List<Scored> sampled() {
+    return sampled;
+  }
+
+  /** The best settings found; stop settings are the present ones. */
+  Scored search(Random random) {
+    List<StarterSettings> sample = sample(random);
+    List<Double> rough =
+        batch.map(sample.size(), k -> priced(sample.get(k), chances.ofStart(best, sample.get(k), 3)));
+    sampled = ranked(sample, rough);
+    List<StarterSettings> second = new ArrayList<>();
+    second.add(present);
+    for (int k = 0; k < Math.min(SECOND, sampled.size()); k++) {
+      second.add(sampled.get(k).settings());
+    }
+    List<Scored> climbers = score(second, SECOND_MODELS, 2);
+    List<Scored> finalists = new ArrayList<>();
+    Set<StarterSettings> seen = new HashSet<>();
+    List<Scored> starts = spread(climbers);
+    List<Scored> climbed = batch.map(starts.size(), k -> climb(starts.get(k).settings()));
+    for (Scored each : climbed) {
+      if (seen.add(each.settings())) {
+        finalists.add(each);
+      }
+    }
+    List<StarterSettings> last = new ArrayList<>();
+    for (Scored each : finalists) {
+      last.add(each.settings());
+    }
+    if (seen.add(present)) {
+      last.add(present);
+    }
+    return choose(score(last, models.size(), 1));
+  }
+
+  /** Chance of settings over all models. */
+  double chance(StarterSettings settings) {
+    return score(List.of(settings), models.size(), 1).get(0).chance();
+  }
+
+  private double priced(StarterSettings s, double chance) {
+    return s.hasPulse() ? chance * (1 - PULSE_PRICE) : chance;
+  }
+
+  private static List<Scored> ranked(List<StarterSettings> settings, List<Double> chances) {
+    List<Scored> out = new ArrayList<>();
+    for (int k = 0; k < settings.size(); k++) {
+      out.add(new Scored(settings.get(k), chances.get(k)));
+    }
+    out.sort(Comparator.comparingDouble(Scored::chance).reversed());
+    return out;
+  }
+
+  private List<Scored> score(List<StarterSettings> settings, int count, double widen) {
+    int used = Math.min(count, models.size());
+    List<Double> values =
+        batch.map(
+            settings.size() * used,
+            k ->
+                chances.ofStart(
+                    models.get(k % used), settings.get(k / used), caution * widen));
+    List<Double> means = new ArrayList<>();
+    for (int k = 0; k < settings.size(); k++) {
+      double sum = 0;
+      for (int j = 0; j < used; j++) {
+        sum += values.get(k * used + j);
+      }
+      means.add(priced(settings.get(k), sum / used));
+    }
+    return ranked(settings, means);
+  }
+
+  private double mean(StarterSettings settings, double widen) {
+    int used = Math.min(CLIMB_MODELS, models.size());
+    double sum = 0;
+    for (int j = 0; j < used; j++) {
+      sum += chances.ofStart(models.get(j), settings, caution * widen);
+    }
+    return priced(settings, sum / used);
+  }
+
+  /** The best few that are not neighbours, of each control mode at least one. */
+  private List<Scored> spread(List<Scored> sorted) {
+    List<Scored> out = new ArrayList<>();
+    for (ControlMode mode : ControlMode.values()) {
+      for (Scored each : sorted) {
+        if (each.settings().control() == mode) {
+          out.add(each);
+          break;
+        }
+      }
+    }
+    for (Scored each : sorted) {
+      boolean far = true;
+      for (Scored chosen : out) {
+        far = far && distance(each.settings(), chosen.settings()) > 0.25;
+      }
+      if (far && out.size() < CLIMBERS) {
+        out.add(each);
+      }
+    }
+    return out;
+  }
+
+  private static double distance(StarterSettings a, StarterSettings b) {
+    double modes = a.control() == b.control() ? 0 : 1;
+    double first =
+        a.control() == ControlMode.TORQUE_RAMP
+            ? (a.initialTorquePct() - b.initialTorquePct()) / 30
+            : (a.initialVoltagePct() - b.initialVoltagePct()) / 20;
+    return modes
+        + Math.abs(Math.log(a.currentLimitRatio() / b.currentLimitRatio()))
+        + 0.4 * Math.abs(Math.log(Math.max(0.2, a.rampUpS()) / Math.max(0.2, b.rampUpS())))
+        + 0.5 * Math.abs(first)
+        + (a.hasPulse() == b.hasPulse() ? 0 : 0.3);
+  }
+
+  /** Pattern moves along each setting, on more models, until none helps. */
+  private Scored climb(StarterSettings start) {
+    StarterSettings at = start;
+    double widen = 1.6;
+    double chance = mean(at, widen);
+    double reach = 1;
+    for (int round = 0; round < CLIMB_ROUNDS; round++) {
+      boolean moved = false;
+      for (StarterSettings next : neighbours(at, reach)) {
+        double value = mean(next, widen);
+        if (value > chance) {
+          chance = value;
+          at = next;
+          moved = true;
+        }
+      }
+      if (!moved) {
+        reach /= 2.5;
+      }
+    }
+    return new Scored(at, chance);
+  }
+
+  private List<StarterSettings> neighbours(StarterSettings at, double reach) {
+    Setting first =
+        at.control() == ControlMode.TORQUE_RAMP ? Setting.INITIAL_TORQUE : Setting.INITIAL_VOLTAGE;
+    List<StarterSettings> out = new ArrayList<>();
+    for (double sign : new double[] {1, -1}) {
+      out.add(moved(at, Setting.CURRENT_LIMIT, at.currentLimitRatio() * (1 + 0.06 * sign * reach)));
+      out.add(moved(at, Setting.RAMP_UP, at.rampUpS() * Math.exp(0.3 * sign * reach)));
+      out.add(moved(at, first, first.of(at) + 6 * sign * reach));
+    }
+    out.removeIf(next -> next.equals(at));
+    return out;
+  }
+
+  private StarterSettings moved(StarterSettings at, Setting setting, double value) {
+    double near = ranges.of(setting).nearest(value);
+    return setting.in(at, near);
+  }
+
+  private List<StarterSettings> sample(Random random) {
+    double peak = 5;
+    double longest = 20;
+    for (FigureLimit limit : chances.startLimits()) {
+      Double max = limit.max();
+      if (max != null && limit.figure() == RunFigure.PEAK_CURRENT) {
+        peak = max;
+      }
+      if (max != null && limit.figure() == RunFigure.START_TIME) {
+        longest = max;
+      }
+    }
+    List<StarterSettings> out = new ArrayList<>();
+    SettingRange limits = ranges.of(Setting.CURRENT_LIMIT);
+    SettingRange ramps = ranges.of(Setting.RAMP_UP);
+    double rampLow = Math.max(ramps.min(), 0.3);
+    double rampHigh = Math.max(rampLow * 1.01, Math.min(ramps.max(), 3.5 * longest));
+    for (int k = 0; k < SAMPLE; k++) {
+      double u1 = radical(k + 1, 2);
+      double u2 = radical(k + 1, 3);
+      double u3 = radical(k + 1, 5);
+      boolean torque = radical(k + 1, 7) < 0.5;
+      // Half the sample holds the peak by the limit, half leaves the limit wide.
+      double limit =
+          radical(k + 1, 11) < 0.7
+              ? limits.min() + (1.03 * peak - limits.min()) * Math.sqrt(u1)
+              : peak * (1 + 0.8 * u1);
+      double pulse = radical(k + 1, 13);
+      boolean pulsed = !gentle && pulse < 0.12;
+      StarterSettings s =
+          new StarterSettings(
+              Math.min(20, Math.max(0.1, limit)),
+              torque ? ControlMode.TORQUE_RAMP : ControlMode.VOLTAGE_RAMP,
+              rampLow * Math.pow(rampHigh / rampLow, u2),
+              torque ? 75 * u3 : present.initialTorquePct(),
+              torque ? present.initialVoltagePct() : 15 + 60 * u3,
+              pulsed ? 25 + 40 * random.nextDouble() : 0,
+              pulsed ? 0.2 + 0.6 * random.nextDouble() : 0,
+              present.stop(),
+              present.releaseTorquePct(),
+              present.rampDownS());
+      out.add(ranges.nearest(s));
+    }
+    return out;
+  }
+
+  /** Van der Corput sequence: fills (0, 1) evenly. */
+  private static double radical(int index, int base) {
+    double out = 0;
+    double share = 1.0 / base;
+    int rest = index;
+    while (rest > 0) {
+      out += share * (rest % base);
+      rest /= base;
+      share /= base;
+    }
+    return out;
+  }
+
+  /** Among those as good as the best, the least heat; among those alike, the smaller change. */
+  private Scored choose(List<Scored> sorted) {
+    Scored top = sorted.get(0);
+    Scored chosen = top;
+    double cost = Double.POSITIVE_INFINITY;
+    for (Scored each : sorted) {
+      if (each.chance() < top.chance() - ALIKE) {
+        continue;
+      }
+      double heat = chances.figures(chances.start(best, each.settings()), best).of(RunFigure.I2T);
+      double value = Math.log(Math.max(1e-3, heat)) + 0.05 * distance(each.settings(), present);
+      if (value < cost) {
+        cost = value;
+        chosen = each;
+      }
+    }
+    return chosen;
+  }
+}
