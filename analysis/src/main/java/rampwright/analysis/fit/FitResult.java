@@ -8,8 +8,8 @@ import rampwright.analysis.machine.MachineModel;
 /**
  * What a fit came to.
  *
- * <p>The vector holds {@link AssetParameters#NAMES} and then, for each trial, the logarithm of its load
- * over the asset's usual, and how much later than dated its stop order came, s.
+ * <p>The vector holds {@link AssetParameters#NAMES} and then, for each trial, the logarithm of its
+ * load over the asset's usual, and how much later than dated its stop order came, s.
  */
 public final class FitResult {
 
@@ -55,7 +55,9 @@ public final class FitResult {
     return status;
   }
 
-  /** Root mean square of the weighted residuals; about 1 or less when the model explains the trials. */
+  /**
+   * Root mean square of the weighted residuals; about 1 or less when the model explains the trials.
+   */
   public double residual() {
     return residual;
   }
@@ -118,6 +120,26 @@ public final class FitResult {
               parameters.table(p),
               sourceVoltageV * (1 + sourceSigma * random.nextGaussian()),
               AssetPrior.LOAD_SCATTER * random.nextGaussian()));
+    }
+    return models;
+  }
+
+  /**
+   * Models of one fitted trial as it was: the best first, then posterior draws, each with the load
+   * that trial had.
+   *
+   * @param trial number of the trial in the fit, from 0
+   * @param count number of draws, at most {@link #drawCount}
+   * @param sourceVoltageV line voltage before that trial's start
+   */
+  public List<MachineModel> trialModels(int trial, int count, double sourceVoltageV) {
+    List<MachineModel> models = new ArrayList<>();
+    int load = AssetParameters.COUNT + 2 * trial;
+    models.add(parameters.model(best, parameters.table(best), sourceVoltageV, best[load]));
+    for (int k = 0; k < Math.min(count, draws.size()); k++) {
+      double[] p = draws.get(k);
+      double scale = p.length > load ? p[load] : 0;
+      models.add(parameters.model(p, parameters.table(p), sourceVoltageV, scale));
     }
     return models;
   }

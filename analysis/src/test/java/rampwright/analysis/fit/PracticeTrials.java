@@ -145,7 +145,8 @@ public final class PracticeTrials {
       } else if (line.contains("=")) {
         int at = line.indexOf('=');
         out.put(
-            section + line.substring(0, at).strip(), line.substring(at + 1).strip().replace("\"", ""));
+            section + line.substring(0, at).strip(),
+            line.substring(at + 1).strip().replace("\"", ""));
       }
     }
     return out;
