@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import rampwright.analysis.quantity.Quantity;
@@ -18,6 +19,10 @@ import rampwright.analysis.trace.ChannelName;
  */
 final class ComtradeCandidates {
   private static final int MOST_LISTED = 40;
+  private static final Pattern NOT_A_PHASE =
+      Pattern.compile(
+          "(?i)(3\\s?)?I?[_ ]?([N0GE]|res.*|neutral.*|earth.*|ground.*|diff.*)"
+              + "|.*(neutral|earth|ground|residual|sequence|differential).*");
 
   private ComtradeCandidates() {}
 
@@ -43,7 +48,7 @@ final class ComtradeCandidates {
       if (phase.isEmpty()
           && unit.get().kind() == Quantity.CURRENT
           && channel.phase().isBlank()
-          && !channel.id().matches("(?i).*(N|0|3I|E|G|diff).*")) {
+          && !NOT_A_PHASE.matcher(channel.id().strip()).matches()) {
         currentsWithoutPhase.add(i);
       }
       Optional<ChannelName> name = name(unit.get().kind(), phase);

@@ -10,6 +10,11 @@ import org.jspecify.annotations.Nullable;
 final class ComtradeConfigParser {
   private static final int FIELDS_1991 = 10;
   private static final int FIELDS_NEEDED = 7;
+  private static final double SLOWEST_HZ = 1e-6;
+  private static final double FASTEST_HZ = 1e9;
+  private static final double SMALLEST_FACTOR = 1e-9;
+  private static final double LARGEST_FACTOR = 1e9;
+  private static final int MOST_SHOWN = 40;
 
   private final String name;
   private final List<String> lines;
@@ -94,7 +99,7 @@ final class ComtradeConfigParser {
       default -> {
         ComtradeEdition taken =
             year.matches("20[1-9]\\d") ? ComtradeEdition.E2013 : ComtradeEdition.E1999;
-        warn("edition \"" + year + "\" is not 1991, 1999 or 2013; read as " + taken.year());
+        warn("edition \"" + shown(year) + "\" is not 1991, 1999 or 2013; read as " + taken.year());
         yield taken;
       }
     };
@@ -104,7 +109,8 @@ final class ComtradeConfigParser {
   private int[] counts() throws TraceFileException {
     String[] fields = fields(line("numbers of channels, such as 8,4A,4D"));
     if (fields.length < 2) {
-      throw bad(1, "expected numbers of channels such as 8,4A,4D, found \"" + current() + "\"");
+      throw bad(
+          1, "expected numbers of channels such as 8,4A,4D, found \"" + shown(current()) + "\"");
     }
     long analogs = -1;
     long statuses = fields.length < 3 ? 0 : -1;
@@ -152,7 +158,8 @@ final class ComtradeConfigParser {
     try {
       return Math.max(0, Long.parseLong(digits));
     } catch (NumberFormatException e) {
-      throw bad(column, "expected a number of channels such as 4A, found \"" + digits + "\"");
+      throw bad(
+          column, "expected a number of channels such as 4A, found \"" + shown(digits) + "\"");
     }
   }
 
@@ -237,14 +244,16 @@ final class ComtradeConfigParser {
       }
       double rateHz = number(fields, 0, "sampling rate");
       double last = number(fields, 1, "number of the last sample");
-      if (rateHz < 0 || last < before || last > 1e15) {
+      boolean isOdd = rateHz != 0 && !(rateHz >= SLOWEST_HZ && rateHz <= FASTEST_HZ);
+      if (isOdd || last < before || last > 1e15) {
         throw bad(
             last < before || last > 1e15 ? 2 : 1,
             "rate "
                 + rateHz
                 + " Hz up to sample "
-                + fields[1]
-                + ": rates must not be negative and last samples must not fall (previous "
+                + shown(fields[1])
+                + ": rates must be 0 or from 1e-6 to 1e9 Hz, and last samples must not fall"
+                + " (previous "
                 + before
                 + ")");
       }
@@ -257,7 +266,7 @@ final class ComtradeConfigParser {
   private @Nullable LocalDateTime date(String text, ComtradeEdition edition, String what) {
     LocalDateTime date = ComtradeDates.read(text, edition == ComtradeEdition.E1991);
     if (date == null && !text.replace(",", "").isBlank()) {
-      warn("date and time of " + what + " \"" + text.strip() + "\" not understood; left out");
+      warn("date and time of " + what + " \"" + shown(text) + "\" not understood; left out");
     }
     return date;
   }
@@ -270,7 +279,7 @@ final class ComtradeConfigParser {
                 bad(
                     1,
                     "expected ASCII, BINARY, BINARY32 or FLOAT32, found \""
-                        + word
+                        + shown(word)
                         + "\"; if lines are missing above, a number of channels or rates is"
                         + " wrong"));
   }
@@ -278,10 +287,10 @@ final class ComtradeConfigParser {
   private double stampFactor() throws TraceFileException {
     String word = fields(line("the time multiplier"))[0];
     double factor = optionalNumber(word, 1, "time multiplier");
-    if (factor > 0) {
+    if (factor >= SMALLEST_FACTOR && factor <= LARGEST_FACTOR) {
       return factor;
     }
-    warn("time multiplier " + factor + " is not above 0; 1 taken");
+    warn("time multiplier " + factor + " is not between 1e-9 and 1e9; 1 taken");
     return 1;
   }
 
@@ -312,7 +321,7 @@ final class ComtradeConfigParser {
   private double number(String[] fields, int i, String what) throws TraceFileException {
     double value = parse(fields[i]);
     if (!Double.isFinite(value)) {
-      throw bad(i + 1, what + ": expected a number, found \"" + fields[i] + "\"");
+      throw bad(i + 1, what + ": expected a number, found \"" + shown(fields[i]) + "\"");
     }
     return value;
   }
@@ -324,9 +333,15 @@ final class ComtradeConfigParser {
       return value;
     }
     if (!word.isEmpty()) {
-      warn(what + " \"" + word + "\" is not a number; " + otherwise + " taken");
+      warn(what + " \"" + shown(word) + "\" is not a number; " + otherwise + " taken");
     }
     return otherwise;
+  }
+
+  /** A piece of the file as it can be shown: printable and short. */
+  private static String shown(String text) {
+    String plain = text.strip().replaceAll("[\\p{Cntrl}\\x80-\\x9f\\ufffd]", "?");
+    return plain.length() > MOST_SHOWN ? plain.substring(0, MOST_SHOWN) + "..." : plain;
   }
 
   private static double orElse(String[] fields, int i, double otherwise) {

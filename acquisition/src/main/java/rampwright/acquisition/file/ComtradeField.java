@@ -11,6 +11,9 @@ package rampwright.acquisition.file;
  */
 record ComtradeField(Kind kind, int index, double scale, double offset, double min, double max) {
 
+  /** Three hundred years; a stamp beyond is damage. */
+  private static final double MOST_STAMP_S = 1e10;
+
   enum Kind {
     STAMP,
     ANALOG,
@@ -35,8 +38,12 @@ record ComtradeField(Kind kind, int index, double scale, double offset, double m
     return new ComtradeField(Kind.STATUS, index, factor, offset, Double.NaN, Double.NaN);
   }
 
+  /** The value; NaN where it is too large to be one. */
   double value(double stored) {
-    return stored * scale + offset;
+    double value = stored * scale + offset;
+    return Math.abs(value) <= (kind == Kind.STAMP ? MOST_STAMP_S : Double.MAX_VALUE)
+        ? value
+        : Double.NaN;
   }
 
   /** True for a number that lies outside the range the channel states. */

@@ -61,7 +61,7 @@ record ComtradeParts(
               "expected a section head such as \"--- file type: CFG ---\"; a .cff file begins with"
                   + " one",
               null);
-      case "dat" -> of(sibling(file, "cfg", "configuration"), file);
+      case "dat", "hdr", "inf" -> of(sibling(file, "cfg", "configuration"), file);
       default -> of(file, sibling(file, "dat", "data"));
     };
   }

@@ -121,12 +121,8 @@ public final class ComtradeWriter {
     return config.resolveSibling(stem + extension);
   }
 
-  private static Path beside(Path target, List<Path> temporary) throws IOException {
-    Path folder = target.toAbsolutePath().getParent();
-    Path file =
-        folder == null
-            ? Files.createTempFile("rampwright", ".part")
-            : Files.createTempFile(folder, "rampwright", ".part");
+  private static Path beside(Path target, List<Path> temporary) {
+    Path file = target.resolveSibling(ComtradeParts.name(target) + ".part");
     temporary.add(file);
     return file;
   }

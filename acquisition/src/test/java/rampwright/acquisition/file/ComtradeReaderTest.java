@@ -15,10 +15,13 @@ import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.security.MessageDigest;
 import java.util.HexFormat;
+import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import rampwright.analysis.trace.ChannelName;
 import rampwright.analysis.trace.EvenTime;
 import rampwright.analysis.trace.Trace;
@@ -174,6 +177,62 @@ class ComtradeReaderTest {
     assertThat(read(full).names()).containsAll(ChannelName.CURRENTS);
   }
 
+  @ParameterizedTest
+  @CsvSource({
+    "Uab, A, V, v12",
+    "Ua2, '', V, v1",
+    "VBN, '', V, v2",
+    "UL12, '', V, v12",
+    "U L2-L3, '', V, v23",
+    "V_ST, '', kV, v23",
+    "bus U31, '', V, v31",
+    "Uba, '', V, ''",
+    "UAS, '', V, ''",
+    "Strom L2, '', A, i2",
+    "Current phase C, '', A, i3",
+    "bay 4_Ib, '', A, i2",
+    "3I0, '', A, ''",
+    "anything, T, A, i3",
+    "anything, RS, V, v12",
+    "anything, N, A, ''",
+    "M, '', kNm, torque",
+    "p, '', kPa, pressure",
+    "P, '', MW, power",
+    "S, '', VA, ''",
+    "f, '', Hz, ''"
+  })
+  void nameFieldAndUnitTellTheChannel(String id, String phase, String unit, String key)
+      throws Exception {
+    String analog =
+        "1,x,A,,A,1,0,0,-1,1,1,1,P\n2," + id + "," + phase + ",," + unit + ",1,0,0,-1,1,1,1,P";
+    Path file = simple(analog, "1,0,1,2\n2,1000,1,2\n3,2000,1,2\n");
+    assertThat(read(file).names().stream().filter(name -> name != ChannelName.I1))
+        .map(ChannelName::key)
+        .isEqualTo(key.isEmpty() ? List.of() : List.of(key));
+  }
+
+  @Test
+  void oneCurrentWithoutAPhaseIsTaken() throws Exception {
+    String analog = "1,Motor current,,,A,1,0,0,-1,1,1,1,P\n2,I earth,,,A,1,0,0,-1,1,1,1,P";
+    Trace trace = read(simple(analog, "1,0,1,2\n2,1000,1,2\n3,2000,1,2\n"));
+    assertThat(values(trace, ChannelName.I1)).containsExactly(1, 1, 1);
+  }
+
+  @Test
+  void numbersBeyondAllMeasureDoNoHarm() throws Exception {
+    assertThat(
+            problem(files(config(IA, "1\n1e-320,3\n" + DATES + "ASCII\n1\n"), "1,0,2\n2,1000,4\n")))
+        .hasMessageContaining("r.cfg line 6 column 1: rate");
+    Path large =
+        files(
+            config(IA.replace("0.5", "1e308"), "0\n0,3\n" + DATES + "ASCII\n1e300\n"),
+            "1,0,1\n2,1000,1000\n3,2000,-1\n4,1e300,1\n");
+    Trace trace = read(large);
+    assertThat(values(trace, ChannelName.I1)).containsExactly(1e308, Double.NaN, -1e308);
+    assertThat(trace.provenance().warnings())
+        .anyMatch(line -> line.contains("time multiplier 1.0E300"));
+  }
+
   @Test
   void severalSetsAreAnErrorUntilTheCurrentsAreNamed() throws Exception {
     String analog =
@@ -269,6 +328,31 @@ class ComtradeReaderTest {
     assertThat(trace.time().atS(3)).isEqualTo(0.009, within(EXACT));
     assertThat(trace.provenance().warnings())
         .anyMatch(line -> line.contains("the stamps are taken"));
+  }
+
+  // Low bit first, sixteen to a word (IEEE C37.111-1999 clause 6.6, from memory).
+  @Test
+  void statusBitsAreCountedFromTheLowBitOfEachWord() throws Exception {
+    StringBuilder statuses = new StringBuilder();
+    for (int i = 1; i <= 17; i++) {
+      statuses.append(i).append(",s").append(i).append(",,,0\n");
+    }
+    ByteBuffer data = ByteBuffer.allocate(14).order(ByteOrder.LITTLE_ENDIAN);
+    data.putInt(1).putInt(0).putShort((short) 2).putShort((short) 0x8002).putShort((short) 1);
+    Path file =
+        files(
+            "plant,recorder,1999\n18,1A,17D\n"
+                + IA
+                + "\n"
+                + statuses
+                + "50\n1\n1000,1\n"
+                + DATES
+                + "BINARY\n1\n",
+            data.array());
+    ComtradeFile record = ComtradeFile.open(file);
+    for (int i = 0; i < 17; i++) {
+      assertThat(record.status(i)).containsExactly(i == 1 || i == 15 || i == 16 ? 1 : 0);
+    }
   }
 
   @Test
