@@ -9,6 +9,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.EnumMap;
+import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -146,6 +147,47 @@ class ComtradeWriterTest {
       }
     }
     return min / 2 + max / 2;
+  }
+
+  // Layout of IEEE C37.111-2013 clauses 7 and 8 (from memory), bytes worked out by hand.
+  @Test
+  void smallRecordHasTheBytesWorkedOutByHand() throws Exception {
+    Map<ChannelName, Samples> channels =
+        Map.of(
+            ChannelName.I1, Samples.of(-1, Double.NaN, 1),
+            ChannelName.RUN, Samples.of(0, 1, 1));
+    Trace small =
+        new Trace(
+            TimeBase.even(0, 0.001, 3),
+            channels,
+            null,
+            new Provenance("here", "", START, List.of(), List.of(), List.of()));
+    ComtradeWriter.write(
+        small, folder.resolve("r.cfg"), ComtradeForm.of2013(ComtradeEncoding.BINARY));
+    assertThat(HexFormat.ofDelimiter(" ").formatHex(Files.readAllBytes(folder.resolve("r.dat"))))
+        .isEqualTo(
+            "01 00 00 00 00 00 00 00 01 80 00 00 "
+                + "02 00 00 00 40 42 0f 00 00 80 01 00 "
+                + "03 00 00 00 80 84 1e 00 ff 7f 01 00");
+    assertThat(Files.readAllLines(folder.resolve("r.cfg")))
+        .containsExactly(
+            "rampwright,trace,2013",
+            "2,1A,1D",
+            "1,i1,A,,A," + 1 / 32767.0 + ",0,0,-32767,32767,1,1,P",
+            "1,run,,,0",
+            "0",
+            "1",
+            "1000,3",
+            "14/03/2026,09:12:05.123456700",
+            "14/03/2026,09:12:05.123456700",
+            "BINARY",
+            "1",
+            "0,0",
+            "F,0");
+    ComtradeWriter.write(
+        small, folder.resolve("a.cfg"), ComtradeForm.of1999(ComtradeEncoding.ASCII));
+    assertThat(Files.readAllLines(folder.resolve("a.dat")))
+        .containsExactly("1,0,-99998,0", "2,1000000,99999,1", "3,2000000,99998,1");
   }
 
   @Test
