@@ -143,8 +143,10 @@ public final class ComtradeReader {
   private static String time(ComtradeConfig config, ComtradeTiming timing) {
     StringBuilder text = new StringBuilder("time <- ").append(timing.rule());
     for (ComtradeRate rate : config.hasRates() ? config.rates() : List.<ComtradeRate>of()) {
-      text.append(
-          String.format(Locale.ROOT, ", %.9g Hz to sample %d", rate.rateHz(), rate.lastSample()));
+      text.append(", ")
+          .append(ComtradeUnit.plain(rate.rateHz()))
+          .append(" Hz to sample ")
+          .append(rate.lastSample());
       if (text.length() > 400) {
         text.append(", ...");
         break;
