@@ -68,6 +68,10 @@ record ColumnGuess(
     Word word = column.meaning().quantity();
     Unit unit = column.head().unit();
     Word byUnit = unit == null ? null : word(unit.dimension());
+    if (unit != null && unit.dimension() == Dimension.TIME) {
+      // "Motor run time [h]" is neither a command nor a reading.
+      return null;
+    }
     if (byUnit == null) {
       return word;
     }

@@ -60,6 +60,11 @@ final class ColumnPlanner {
     if (readings.isEmpty()) {
       throw new TraceFileException(file, table.layout().headerLine(), 0, noChannel(), null);
     }
+    if (table.commasMayPartThousands()) {
+      warnings.add(
+          "every comma in the first rows has three digits behind it; read as decimal comma, not as"
+              + " thousands separator");
+    }
     if (readings.keySet().stream().noneMatch(ChannelName.CURRENTS::contains)) {
       warnings.add("no column is a phase current; figures that need one cannot be had");
     }

@@ -104,6 +104,24 @@ final class ColumnTable {
     return true;
   }
 
+  /** Whether the decimal commas of the first rows could just as well part thousands. */
+  boolean commasMayPartThousands() {
+    boolean any = false;
+    if (layout.dialect().decimal() == ',') {
+      for (int i = 0; i < columns.size(); i++) {
+        for (String cell : cells(i)) {
+          if (cell.indexOf(',') >= 0 && columns.get(i).content() == Content.NUMBERS) {
+            if (Double.isNaN(CsvCells.grouped(cell, '.'))) {
+              return false;
+            }
+            any = true;
+          }
+        }
+      }
+    }
+    return any;
+  }
+
   private Content content(int index) {
     int numbers = 0;
     int stamps = 0;
@@ -116,7 +134,11 @@ final class ColumnTable {
           stamps++;
           stamp = stamp.isEmpty() ? cell : stamp;
         }
-        case TEXT -> texts++;
+        case TEXT -> {
+          boolean grouped = !Double.isNaN(CsvCells.grouped(cell, layout.dialect().decimal()));
+          numbers += grouped ? 1 : 0;
+          texts += grouped ? 0 : 1;
+        }
         case BLANK -> {}
       }
     }

@@ -24,6 +24,9 @@ final class ColumnTime {
   private static final double EPOCH_US = 1e14;
   private static final double LONGEST_PLAIN_STEP = 1;
 
+  /** More decimals than this are not a clock's digits but the noise of binary arithmetic. */
+  private static final int LONGEST_FRACTION = 9;
+
   /**
    * How the time is told.
    *
@@ -92,6 +95,7 @@ final class ColumnTime {
     List<Column> stamps = new ArrayList<>();
     List<Column> dates = new ArrayList<>();
     List<Column> clocks = new ArrayList<>();
+    List<Column> texts = new ArrayList<>();
     for (Column column : table.columns()) {
       boolean named = ColumnGuess.isTime(column) || isCanonical(column);
       switch (column.content()) {
@@ -103,7 +107,12 @@ final class ColumnTime {
         case DATE_TIME -> stamps.add(column);
         case DATE -> dates.add(column);
         case CLOCK -> clocks.add(column);
-        case TEXT, NOTHING -> {}
+        case TEXT -> {
+          if (named) {
+            texts.add(column);
+          }
+        }
+        case NOTHING -> {}
       }
     }
     List<Column> canonical = numbers.stream().filter(ColumnTime::isCanonical).toList();
@@ -126,6 +135,10 @@ final class ColumnTime {
     Choice counter = counter();
     if (counter != null) {
       return counter;
+    }
+    if (texts.size() == 1) {
+      // Its cells are mostly unreadable; reading them says which and where.
+      return guessedNumber(texts.get(0));
     }
     throw new TraceFileException(file, noTime());
   }
@@ -299,7 +312,7 @@ final class ColumnTime {
       decimals = Math.max(decimals, mark < 0 ? 0 : mantissa.length() - mark - 1);
       digits = Math.max(digits, (int) mantissa.chars().filter(Character::isDigit).count());
     }
-    if (!exponent) {
+    if (decimals > LONGEST_FRACTION) {
       decimals = Math.min(decimals, withoutNoise(cells, decimal));
     }
     return exponent

@@ -324,7 +324,7 @@ final class CsvBlockParser {
         || kinds[slot] == CsvPlan.Kind.EPOCH) {
       return slowCell(from, slot, column);
     }
-    if (c == '\r') {
+    if (c == '\r' && c != lineEnd) {
       at++;
     }
     anyCell = true;
@@ -364,7 +364,7 @@ final class CsvBlockParser {
   }
 
   private void watchDate(CsvClock read) {
-    if (read.isAmbiguous() && read.epochDay() != plan.base().epochDay()) {
+    if (read.isUndecided() && read.epochDay() != plan.base().epochDay()) {
       block.noteDateChange();
     }
   }

@@ -59,10 +59,6 @@ final class CsvCells {
       Set.of(
           "off", "false", "stop", "stopped", "aus", "falsch", "arret", "faux", "no", "nein", "non",
           "uit", "nie", "open", "low");
-  private static final Pattern NUMBER_POINT =
-      Pattern.compile("[+-]?(?:\\d+\\.?\\d*|\\.\\d+)(?:[eE][+-]?\\d{1,4})?");
-  private static final Pattern NUMBER_COMMA =
-      Pattern.compile("[+-]?(?:\\d+,?\\d*|,\\d+)(?:[eE][+-]?\\d{1,4})?");
   private static final Pattern GROUPED_POINT =
       Pattern.compile(
           "[+-]?[1-9]\\d{0,2}(?:([,'\u2019 \u00a0\u202f])\\d{3})(?:\\1\\d{3})*(?:\\.\\d*)?");
@@ -84,8 +80,35 @@ final class CsvCells {
 
   /** Whether the cell is a number with that decimal mark and no thousands separators. */
   static boolean isNumber(String cell, char decimal) {
-    return cell.length() <= LONGEST_NUMBER
-        && (decimal == '.' ? NUMBER_POINT : NUMBER_COMMA).matcher(cell).matches();
+    int length = cell.length();
+    int at = length > 0 && (cell.charAt(0) == '-' || cell.charAt(0) == '+') ? 1 : 0;
+    if (length == 0 || length > LONGEST_NUMBER) {
+      return false;
+    }
+    int first = at;
+    at = digitsEnd(cell, at);
+    int digits = at - first;
+    if (at < length && cell.charAt(at) == decimal) {
+      int fraction = at + 1;
+      at = digitsEnd(cell, fraction);
+      digits += at - fraction;
+    }
+    if (digits > 0 && at < length && (cell.charAt(at) | 0x20) == 'e') {
+      at++;
+      at += at < length && (cell.charAt(at) == '-' || cell.charAt(at) == '+') ? 1 : 0;
+      int exponent = at;
+      at = digitsEnd(cell, at);
+      digits = at > exponent && at - exponent <= 4 ? digits : 0;
+    }
+    return digits > 0 && at == length;
+  }
+
+  private static int digitsEnd(String cell, int from) {
+    int at = from;
+    while (at < cell.length() && cell.charAt(at) >= '0' && cell.charAt(at) <= '9') {
+      at++;
+    }
+    return at;
   }
 
   /** Value of a cell for which {@link #isNumber} holds. */

@@ -104,6 +104,13 @@ final class CsvClock {
     return hasDate && !bigEndian && order == Order.UNDECIDED && first != second;
   }
 
+  /**
+   * Whether the last stamp's day and month were told apart by nothing but its likeness to others.
+   */
+  boolean isUndecided() {
+    return hasDate && !bigEndian && order == Order.UNDECIDED;
+  }
+
   boolean parse(String cell) {
     byte[] bytes = cell.getBytes(StandardCharsets.ISO_8859_1);
     return parse(bytes, 0, bytes.length);

@@ -74,11 +74,14 @@ record CsvDialect(char separator, char decimal, char lineEnd) {
   }
 
   CellKind kindOf(String cell) {
-    if (cell.isEmpty() || CsvCells.saysNoReading(cell)) {
+    if (cell.isEmpty()) {
       return CellKind.BLANK;
     }
     if (CsvCells.isNumber(cell, decimal)) {
       return CellKind.NUMBER;
+    }
+    if (CsvCells.saysNoReading(cell)) {
+      return CellKind.BLANK;
     }
     return CsvClock.looksLikeStamp(cell) ? CellKind.STAMP : CellKind.TEXT;
   }

@@ -56,6 +56,13 @@ final class CsvEvenFit {
     if (height > 2 * strip) {
       return null;
     }
+    double exact = 1e-9 * step + 8 * Math.ulp(Math.max(Math.abs(first), Math.abs(last)));
+    if (height <= exact) {
+      double plain = roundStep(step, exact / (size - 1));
+      return fit.height(plain) <= 2 * exact
+          ? fit.base(plain, allowed)
+          : new EvenTime(first, step, size);
+    }
     double freedom = strip / (size - 1);
     double round = roundStep(step, freedom);
     if (fit.height(round) <= strip) {

@@ -33,8 +33,8 @@ record CsvLayout(
     int maxCells,
     List<String> notes) {
 
-  private static final int LINES_SCORED = 120;
-  private static final int ROWS_KEPT = 200;
+  private static final int LINES_SCORED = 40;
+  private static final int ROWS_KEPT = 100;
   private static final int NOTES_KEPT = 200;
   private static final double COMMON = 0.1;
 
@@ -249,6 +249,9 @@ record CsvLayout(
     int first = -1;
     for (int i = 0; i < lines.size() && first < 0; i++) {
       if (isRow(lines, i, dialect, shape)) {
+        if (isUnderHeader(lines, i, dialect, shape)) {
+          return i;
+        }
         int good = 0;
         int seen = 0;
         for (int j = i + 1; j < lines.size() && seen < 2; j++) {
@@ -281,6 +284,16 @@ record CsvLayout(
     return counts.cells() == shape.cells()
         && counts.numbers() > 0
         && counts.texts() <= shape.texts();
+  }
+
+  private static boolean isUnderHeader(
+      List<Line> lines, int i, CsvDialect dialect, CsvShape shape) {
+    if (i == 0 || lines.get(i - 1).text().isBlank() || lines.get(i - 1).text().startsWith("#")) {
+      return false;
+    }
+    List<String> cells = dialect.split(lines.get(i - 1).text());
+    CsvShape.Line counts = CsvShape.Line.of(cells, dialect);
+    return cells.size() == shape.cells() && counts.numbers() == 0 && counts.texts() > 1;
   }
 
   private static boolean isDamagedRow(Line line, CsvDialect dialect, CsvShape shape) {

@@ -19,6 +19,7 @@ final class CsvTimeAxis {
   private static final double HALF_DAY_S = DAY_S / 2;
   private static final int PIECE = 8192;
   private static final int PLACES = 3;
+  private static final int FINER = 9;
 
   /** Above this share of rows a clock that runs back is not mended but refused. */
   private static final double MOST_LOST = 0.1;
@@ -65,7 +66,7 @@ final class CsvTimeAxis {
     }
     BitSet repeated = repeated(stamps);
     double largest = Math.max(Math.abs(stamps.at(0)), Math.abs(stamps.at(stamps.size() - 1)));
-    double resolutionS = Math.max(kind.resolutionS(), kind.relative() * largest);
+    double resolutionS = Math.max(onGrid(stamps), kind.relative() * largest);
     EvenTime even = CsvEvenFit.of(stamps, resolutionS, !repeated.isEmpty());
     if (even != null) {
       if (!repeated.isEmpty()) {
@@ -97,6 +98,23 @@ final class CsvTimeAxis {
             "%d rows at uneven times, median step %s s (about %s Hz)",
             listed.size(), number(listed.typicalStepS()), number(1 / listed.typicalStepS())),
         warnings);
+  }
+
+  /** The resolution of the first rows, made finer until every stamp is a multiple of it. */
+  private double onGrid(Samples stamps) {
+    double resolutionS = kind.resolutionS();
+    double first = stamps.at(0);
+    int tries = 0;
+    for (int i = 1; i < stamps.size() && resolutionS > 0; i++) {
+      double away = stamps.at(i) - first;
+      double noise = 1e-6 * resolutionS + 8 * Math.ulp(Math.max(Math.abs(first), away));
+      while (tries < FINER
+          && Math.abs(away - Math.rint(away / resolutionS) * resolutionS) > noise) {
+        resolutionS /= 10;
+        tries++;
+      }
+    }
+    return tries < FINER ? resolutionS : 0;
   }
 
   private Samples unrolled(Samples read) throws IOException {

@@ -46,6 +46,11 @@ record HeaderMeaning(Set<Word> words, List<Integer> phases) {
   }
 
   private static final Map<String, Set<Word>> WORDS = load();
+
+  /** Words whose number counts machines, not phases. */
+  private static final Set<String> MACHINES =
+      Set.of("motor", "mot", "moteur", "motore", "pump", "pumpe", "drive", "antrieb", "fan");
+
   private static final Pattern SYMBOL =
       Pattern.compile(
           "([iuvp])(?:rms|eff)?(l?[123]|[abcrstuvw])(?:(l?[123]|[abcrstuvw])|n)?(?:rms|eff)?");
@@ -64,7 +69,7 @@ record HeaderMeaning(Set<Word> words, List<Integer> phases) {
       if (!(afterChannel && token.chars().allMatch(Character::isDigit))) {
         read(token, first, words, phases);
       }
-      afterChannel = words.contains(Word.CHANNEL) && isChannel(token);
+      afterChannel = isChannel(token) || MACHINES.contains(token);
       first = false;
     }
     return new HeaderMeaning(words, phases);
