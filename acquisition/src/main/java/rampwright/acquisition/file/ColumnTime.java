@@ -108,7 +108,7 @@ final class ColumnTime {
         case DATE -> dates.add(column);
         case CLOCK -> clocks.add(column);
         case TEXT -> {
-          if (named) {
+          if (named && column.head().unit() != null) {
             texts.add(column);
           }
         }

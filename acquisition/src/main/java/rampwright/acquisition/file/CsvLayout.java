@@ -200,8 +200,9 @@ record CsvLayout(
       int numbers = 0;
       for (String cell : cells) {
         CellKind kind = dialect.kindOf(cell);
-        texts += kind == CellKind.TEXT ? 1 : 0;
-        numbers += kind == CellKind.NUMBER || kind == CellKind.STAMP ? 1 : 0;
+        boolean grouped = !Double.isNaN(CsvCells.grouped(cell, dialect.decimal()));
+        texts += kind == CellKind.TEXT && !grouped ? 1 : 0;
+        numbers += kind == CellKind.NUMBER || kind == CellKind.STAMP || grouped ? 1 : 0;
       }
       boolean wide = cells.size() + 1 >= shape.cells() || 2 * cells.size() >= shape.cells();
       return texts > numbers && wide && (shape.cells() < 3 || texts > 1);

@@ -238,8 +238,11 @@ final class CsvSource implements Closeable {
   }
 
   private static String reason(IOException e) {
+    if (e instanceof EOFException) {
+      return "it ends early";
+    }
     String message = e.getMessage();
-    return message == null || message.isBlank() ? e.getClass().getSimpleName() : message;
+    return message == null || message.isBlank() ? "input or output failed" : message;
   }
 
   @Override

@@ -60,10 +60,7 @@ final class CsvTimeAxis {
     if (!dropped.isEmpty()) {
       stamps = without(stamps, dropped, inFile);
     }
-    if (stamps.size() < 2) {
-      throw new TraceFileException(
-          file, "holds fewer than two rows with increasing time; a trace needs at least two");
-    }
+    refuseIfShort(stamps);
     BitSet repeated = repeated(stamps);
     double largest = Math.max(Math.abs(stamps.at(0)), Math.abs(stamps.at(stamps.size() - 1)));
     double resolutionS = Math.max(onGrid(stamps), kind.relative() * largest);
@@ -89,6 +86,7 @@ final class CsvTimeAxis {
     }
     if (!repeated.isEmpty()) {
       stamps = withoutRepeats(stamps, repeated, dropped);
+      refuseIfShort(stamps);
     }
     TimeBase listed = TimeBase.listed(stamps);
     return new Axis(
@@ -98,6 +96,13 @@ final class CsvTimeAxis {
             "%d rows at uneven times, median step %s s (about %s Hz)",
             listed.size(), number(listed.typicalStepS()), number(1 / listed.typicalStepS())),
         warnings);
+  }
+
+  private void refuseIfShort(Samples stamps) throws TraceFileException {
+    if (stamps.size() < 2) {
+      throw new TraceFileException(
+          file, "holds fewer than two rows with increasing time; a trace needs at least two");
+    }
   }
 
   /** The resolution of the first rows, made finer until every stamp is a multiple of it. */
@@ -275,6 +280,9 @@ final class CsvTimeAxis {
 
   /** A number short enough for a message. */
   static String number(double value) {
+    if (!Double.isFinite(value)) {
+      return Double.toString(value);
+    }
     if (value == Math.rint(value) && Math.abs(value) < 1e9) {
       return Long.toString((long) value);
     }
