@@ -46,6 +46,8 @@ final class CsvTimeAxis {
   private final Stamps kind;
   private final boolean inFile;
   private final List<String> warnings = new ArrayList<>();
+  private boolean increasing;
+  private double gridS;
 
   CsvTimeAxis(String file, CsvRows rows, Stamps kind, boolean inFile) {
     this.file = file;
@@ -56,14 +58,15 @@ final class CsvTimeAxis {
 
   Axis axis(Samples read) throws TraceFileException, IOException {
     Samples stamps = kind.clockOnly() ? unrolled(read) : read;
-    BitSet dropped = backward(stamps);
+    refuseIfShort(stamps);
+    scan(stamps);
+    BitSet dropped = increasing ? new BitSet() : backward(stamps);
     if (!dropped.isEmpty()) {
       stamps = without(stamps, dropped, inFile);
     }
     refuseIfShort(stamps);
-    BitSet repeated = repeated(stamps);
-    double largest = Math.max(Math.abs(stamps.at(0)), Math.abs(stamps.at(stamps.size() - 1)));
-    double resolutionS = Math.max(onGrid(stamps), kind.relative() * largest);
+    BitSet repeated = increasing ? new BitSet() : repeated(stamps);
+    double resolutionS = Math.max(gridS, kind.relative() * largest(stamps));
     EvenTime even = CsvEvenFit.of(stamps, resolutionS, !repeated.isEmpty());
     if (even != null) {
       if (!repeated.isEmpty()) {
@@ -105,21 +108,40 @@ final class CsvTimeAxis {
     }
   }
 
-  /** The resolution of the first rows, made finer until every stamp is a multiple of it. */
-  private double onGrid(Samples stamps) {
+  /**
+   * Looks at every stamp once: whether they increase, and what they are all multiples of. The
+   * resolution told by the first rows is made finer until it fits.
+   */
+  private void scan(Samples stamps) {
     double resolutionS = kind.resolutionS();
     double first = stamps.at(0);
+    double before = Double.NEGATIVE_INFINITY;
+    double noise = 1e-6 * resolutionS + 8 * Math.ulp(largest(stamps));
     int tries = 0;
-    for (int i = 1; i < stamps.size() && resolutionS > 0; i++) {
-      double away = stamps.at(i) - first;
-      double noise = 1e-6 * resolutionS + 8 * Math.ulp(Math.max(Math.abs(first), away));
-      while (tries < FINER
-          && Math.abs(away - Math.rint(away / resolutionS) * resolutionS) > noise) {
-        resolutionS /= 10;
-        tries++;
+    boolean rising = true;
+    double[] piece = new double[PIECE];
+    for (int from = 0; from < stamps.size(); from += PIECE) {
+      int count = Math.min(PIECE, stamps.size() - from);
+      stamps.copy(from, piece, 0, count);
+      for (int i = 0; i < count; i++) {
+        double now = piece[i];
+        rising &= now > before;
+        before = now;
+        double away = now - first;
+        while (tries < FINER
+            && resolutionS > 0
+            && Math.abs(away - Math.rint(away / resolutionS) * resolutionS) > noise) {
+          resolutionS /= 10;
+          tries++;
+        }
       }
     }
-    return tries < FINER ? resolutionS : 0;
+    increasing = rising;
+    gridS = tries < FINER ? resolutionS : 0;
+  }
+
+  private static double largest(Samples stamps) {
+    return Math.max(Math.abs(stamps.at(0)), Math.abs(stamps.at(stamps.size() - 1)));
   }
 
   private Samples unrolled(Samples read) throws IOException {

@@ -24,7 +24,9 @@ import rampwright.analysis.trace.TraceKind;
  * <p>What is understood, with all words and units, is in {@code acquisition/docs/csv.md}.
  */
 public final class CsvTraceReader {
-  private static final int SAMPLE = 1 << 18;
+  private static final int SAMPLE = 1 << 15;
+  private static final int LARGEST_SAMPLE = 1 << 18;
+  private static final int LINES_WANTED = 300;
   private static final double MOST_LOST = 0.5;
 
   /** Note written by {@link CsvTraceWriter} for what a table has no column for. */
@@ -91,9 +93,10 @@ public final class CsvTraceReader {
     byte[] bytes = CsvPipeline.buffer(limits);
     int count = source.read(bytes, 0, SAMPLE);
     boolean whole = count < SAMPLE;
-    while (!whole && count < limits.maxLineBytes() && !hasLineEnd(bytes, count)) {
-      int got = source.read(bytes, count, Math.min(SAMPLE, limits.maxLineBytes() - count));
-      whole = got == 0;
+    while (!whole && wantsMore(bytes, count)) {
+      int wanted = Math.min(SAMPLE, limits.maxLineBytes() - count);
+      int got = source.read(bytes, count, wanted);
+      whole = got < wanted;
       count += got;
     }
     CsvLayout layout = CsvLayout.of(file, bytes, count, whole, source.charset(), limits);
@@ -101,13 +104,14 @@ public final class CsvTraceReader {
     return new Beginning(bytes, count, layout, decision);
   }
 
-  private static boolean hasLineEnd(byte[] bytes, int count) {
+  /** Whether the sample is too small to hold a preamble, a header and some rows. */
+  private boolean wantsMore(byte[] bytes, int count) {
+    int lines = 0;
     for (int i = 0; i < count; i++) {
-      if (bytes[i] == '\n' || bytes[i] == '\r') {
-        return true;
-      }
+      lines += bytes[i] == '\n' || bytes[i] == '\r' ? 1 : 0;
     }
-    return false;
+    int most = lines == 0 ? limits.maxLineBytes() : Math.min(LARGEST_SAMPLE, limits.maxLineBytes());
+    return lines < LINES_WANTED && count < most;
   }
 
   private CsvUnderstanding understanding(CsvSource source, Beginning beginning) {
