@@ -1,0 +1,468 @@
+package rampwright.acquisition.file;
+
+import ch.randelshofer.fastdoubleparser.JavaDoubleParser;
+import java.math.BigDecimal;
+import java.nio.charset.StandardCharsets;
+import java.util.Arrays;
+import rampwright.acquisition.file.CsvProblems.Kind;
+
+/**
+ * Parses whole lines of bytes into columns of numbers. One instance is used by one thread.
+ *
+ * <p>A number of at most 2^53 in its digits and a power of ten of at most 22 is exact in both
+ * parts, so that one multiplication or division rounds it correctly (W. D. Clinger, How to read
+ * floating point numbers accurately, 1990); others go to a library that rounds correctly. Both give
+ * what {@link Double#parseDouble} gives.
+ */
+final class CsvBlockParser {
+  private static final long EXACT = 1L << 53;
+  private static final int SAFE_DIGITS = 18;
+  private static final double[] TEN = {
+    1e0, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9, 1e10, 1e11, 1e12, 1e13, 1e14, 1e15, 1e16,
+    1e17, 1e18, 1e19, 1e20, 1e21, 1e22
+  };
+  private static final int UNUSED = -1;
+  private static final int DATE = -2;
+  private static final long NANOS_PER_S = 1_000_000_000L;
+  private static final long S_PER_DAY = 86_400L;
+
+  private final CsvPlan plan;
+  private final int[] slotOfColumn;
+  private final CsvPlan.Kind[] kinds;
+  private final double[] factors;
+  private final double[] offsets;
+  private final boolean[] plain;
+  private final int timeSlot;
+  private final byte separator;
+  private final byte decimal;
+  private final byte lineEnd;
+  private final boolean blanks;
+  private final int minCells;
+  private final int maxCells;
+  private final CsvClock clock;
+  private final CsvClock dateClock;
+  private final BigDecimal epochBase;
+
+  private byte[] bytes = new byte[0];
+  private CsvBlock block = new CsvBlock(0, 0);
+  private double value;
+  private boolean anyCell;
+  private boolean timeBad;
+  private boolean binary;
+  private boolean dateSeen;
+  private long rowDay;
+
+  CsvBlockParser(CsvPlan plan) {
+    this.plan = plan;
+    int columns = plan.dateColumn() + 1;
+    for (CsvPlan.Slot slot : plan.slots()) {
+      columns = Math.max(columns, slot.column() + 1);
+    }
+    slotOfColumn = new int[columns];
+    Arrays.fill(slotOfColumn, UNUSED);
+    int slots = plan.slots().size();
+    kinds = new CsvPlan.Kind[slots];
+    factors = new double[slots];
+    offsets = new double[slots];
+    plain = new boolean[slots];
+    int time = UNUSED;
+    for (int i = 0; i < slots; i++) {
+      CsvPlan.Slot slot = plan.slots().get(i);
+      slotOfColumn[slot.column()] = i;
+      kinds[i] = slot.kind();
+      factors[i] = slot.factor();
+      offsets[i] = slot.offset();
+      plain[i] = slot.factor() == 1 && slot.offset() == 0;
+      time = slot.isTime() ? i : time;
+    }
+    timeSlot = time;
+    if (plan.dateColumn() >= 0) {
+      slotOfColumn[plan.dateColumn()] = DATE;
+    }
+    separator = (byte) plan.dialect().separator();
+    decimal = (byte) plan.dialect().decimal();
+    lineEnd = (byte) plan.dialect().lineEnd();
+    blanks = plan.dialect().blanks();
+    minCells = plan.minCells();
+    maxCells = plan.maxCells();
+    clock = new CsvClock(plan.base().order());
+    dateClock = new CsvClock(plan.base().order());
+    String cell = plan.base().epochCell();
+    epochBase = cell.isEmpty() ? BigDecimal.ZERO : new BigDecimal(cell.replace(',', '.'));
+  }
+
+  /**
+   * Parses lines.
+   *
+   * @param text {@code text[to - 1]} is the end of a line, and the array goes on behind it
+   */
+  CsvBlock parse(byte[] text, int from, int to, int rowsExpected) {
+    bytes = text;
+    block = new CsvBlock(kinds.length, rowsExpected);
+    int at = from;
+    while (at < to) {
+      at = line(at);
+    }
+    return block;
+  }
+
+  private int line(int from) {
+    int at = from;
+    if (bytes[at] == '#') {
+      return skipLine(at);
+    }
+    anyCell = false;
+    timeBad = false;
+    binary = false;
+    dateSeen = false;
+    int column = 0;
+    int used = 0;
+    int row = block.rows();
+    double[][] columns = block.columns();
+    int[] slots = slotOfColumn;
+    while (true) {
+      if (blanks) {
+        at = skipBlanks(at);
+      }
+      int slot = column < slots.length ? slots[column] : UNUSED;
+      if (slot >= 0) {
+        at = number(at, slot, column);
+        columns[slot][row] = value;
+      } else if (slot == DATE) {
+        at = date(at);
+      } else {
+        int start = at;
+        at = skipCell(at);
+        if (column >= maxCells && at > start && !isEndMark(start)) {
+          used = column + 1;
+        }
+      }
+      if (blanks) {
+        at = skipBlanks(at);
+      }
+      if (bytes[at] == lineEnd) {
+        break;
+      }
+      column++;
+      at += blanks ? 0 : 1;
+    }
+    at++;
+    int cells = column + 1;
+    if (!anyCell && isEmptyRow(from, at)) {
+      block.skipLine();
+      return at;
+    }
+    if (plan.dateColumn() >= 0) {
+      timeBad |= !dateSeen;
+    }
+    if (cells < slots.length) {
+      for (int i = 0; i < kinds.length; i++) {
+        if (plan.slots().get(i).column() >= cells) {
+          columns[i][row] = Double.NaN;
+        }
+      }
+    }
+    if (cells < minCells || used > maxCells) {
+      lose(Kind.WRONG_COUNT, 0, cells + " cells");
+    } else if (binary) {
+      lose(Kind.BINARY, 0, "");
+    } else if (timeBad || timeSlot >= 0 && Double.isNaN(columns[timeSlot][row])) {
+      lose(
+          Kind.BAD_TIME,
+          timeSlot < 0 ? 0 : plan.slots().get(timeSlot).column() + 1,
+          timeCell(from));
+    } else {
+      if (plan.dateColumn() >= 0 && timeSlot >= 0) {
+        columns[timeSlot][row] += (rowDay - plan.base().epochDay()) * (double) S_PER_DAY;
+      }
+      block.keepRow();
+    }
+    return at;
+  }
+
+  private void lose(Kind kind, int column, String cell) {
+    block.problems().add(kind, block.lines(), column, cell);
+    block.skipLine();
+  }
+
+  private String timeCell(int from) {
+    if (timeSlot < 0) {
+      return "";
+    }
+    int at = from;
+    int column = plan.slots().get(timeSlot).column();
+    for (int i = 0; ; i++) {
+      if (blanks) {
+        at = skipBlanks(at);
+      }
+      int end = skipCell(at);
+      if (i == column || bytes[end] == lineEnd) {
+        return text(at, end).strip();
+      }
+      at = blanks ? end : end + 1;
+    }
+  }
+
+  private boolean isEmptyRow(int from, int to) {
+    for (int i = from; i < to; i++) {
+      byte c = bytes[i];
+      if (c != separator && c != ' ' && c != '\t' && c != '\r' && c != lineEnd) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  private boolean isEndMark(int at) {
+    return bytes[at] == '\r' && bytes[at + 1] == lineEnd;
+  }
+
+  private int skipLine(int from) {
+    int at = from;
+    while (bytes[at] != lineEnd) {
+      at++;
+    }
+    block.skipLine();
+    return at + 1;
+  }
+
+  private int skipBlanks(int from) {
+    int at = from;
+    while (bytes[at] == ' ' || bytes[at] == '\t' || bytes[at] == '\r' && lineEnd != '\r') {
+      at++;
+    }
+    return at;
+  }
+
+  /** End of the cell that starts at {@code from}: the separator or the end of the line. */
+  private int skipCell(int from) {
+    int at = from;
+    byte[] text = bytes;
+    byte stop = lineEnd;
+    byte part = separator;
+    if (text[at] == '"') {
+      at++;
+      while (text[at] != stop && (text[at] != '"' || text[at + 1] == '"')) {
+        at += text[at] == '"' ? 2 : 1;
+      }
+    }
+    if (blanks) {
+      while (text[at] != ' ' && text[at] != '\t' && text[at] != stop) {
+        at++;
+      }
+      return at;
+    }
+    while (text[at] != part && text[at] != stop) {
+      at++;
+    }
+    return at;
+  }
+
+  /** Reads the number at {@code from} into {@link #value}; the way most cells go. */
+  private int number(int from, int slot, int column) {
+    byte[] text = bytes;
+    int at = from;
+    byte c = text[at];
+    while (c == ' ') {
+      c = text[++at];
+    }
+    int start = at;
+    boolean negative = c == '-';
+    if (negative || c == '+') {
+      c = text[++at];
+    }
+    long digits = 0;
+    int firstDigit = at;
+    while (c >= '0' && c <= '9') {
+      digits = digits * 10 + (c - '0');
+      c = text[++at];
+    }
+    int count = at - firstDigit;
+    int power = 0;
+    if (c == decimal) {
+      c = text[++at];
+      int fraction = at;
+      while (c >= '0' && c <= '9') {
+        digits = digits * 10 + (c - '0');
+        c = text[++at];
+      }
+      power = fraction - at;
+      count -= power;
+    }
+    if ((c == 'e' || c == 'E') && count > 0) {
+      c = text[++at];
+      boolean down = c == '-';
+      if (down || c == '+') {
+        c = text[++at];
+      }
+      int exponent = 0;
+      int firstOf = at;
+      while (c >= '0' && c <= '9' && at - firstOf < 5) {
+        exponent = exponent * 10 + (c - '0');
+        c = text[++at];
+      }
+      if (at == firstOf) {
+        return slowCell(from, slot, column);
+      }
+      power += down ? -exponent : exponent;
+    }
+    int end = at;
+    while (c == ' ' || c == '\t' && separator != '\t') {
+      if (blanks) {
+        break;
+      }
+      c = text[++at];
+    }
+    boolean ends =
+        c == separator
+            || c == lineEnd
+            || c == '\r' && text[at + 1] == lineEnd
+            || blanks && c == '\t';
+    if (!ends
+        || count == 0
+        || kinds[slot] == CsvPlan.Kind.STAMP
+        || kinds[slot] == CsvPlan.Kind.EPOCH) {
+      return slowCell(from, slot, column);
+    }
+    if (c == '\r' && c != lineEnd) {
+      at++;
+    }
+    anyCell = true;
+    double result;
+    if (count <= SAFE_DIGITS && digits <= EXACT && power >= -22 && power <= 22) {
+      result = power < 0 ? digits / TEN[-power] : digits * TEN[power];
+      result = negative ? -result : result;
+    } else {
+      result = exactly(start, end);
+    }
+    value = plain[slot] ? result : result * factors[slot] + offsets[slot];
+    if (Double.isInfinite(value)) {
+      missing(Kind.INFINITE, column, text(start, end));
+    }
+    return at;
+  }
+
+  private double exactly(int start, int end) {
+    if (decimal == '.') {
+      return JavaDoubleParser.parseDouble(bytes, start, end - start);
+    }
+    return CsvCells.number(text(start, end), ',');
+  }
+
+  private int date(int from) {
+    int end = skipCell(from);
+    String cell = unquoted(from, end);
+    if (!cell.isEmpty()) {
+      anyCell = true;
+      if (dateClock.parse(cell) && dateClock.hasDate()) {
+        dateSeen = true;
+        rowDay = dateClock.epochDay();
+        watchDate(dateClock);
+      }
+    }
+    return end;
+  }
+
+  private void watchDate(CsvClock read) {
+    if (read.isUndecided() && read.epochDay() != plan.base().epochDay()) {
+      block.noteDateChange();
+    }
+  }
+
+  /** Everything that is not a plain number: blanks, quotes, words, stamps, other bytes. */
+  private int slowCell(int from, int slot, int column) {
+    int end = skipCell(from);
+    String cell = unquoted(from, end);
+    boolean time = slot == timeSlot;
+    value = Double.NaN;
+    if (cell.isEmpty()) {
+      if (!time) {
+        count(Kind.BLANK, column, "");
+      }
+      return end;
+    }
+    anyCell = true;
+    for (int i = 0; i < cell.length(); i++) {
+      if (cell.charAt(i) < ' ' && cell.charAt(i) != '\t') {
+        binary = true;
+        return end;
+      }
+    }
+    switch (kinds[slot]) {
+      case STAMP -> stamp(cell);
+      case EPOCH -> epoch(cell, slot);
+      default -> word(cell, slot, column, time);
+    }
+    return end;
+  }
+
+  private void word(String cell, int slot, int column, boolean time) {
+    char mark = (char) decimal;
+    if (kinds[slot] == CsvPlan.Kind.RUN && !Double.isNaN(CsvCells.runWord(cell))) {
+      value = CsvCells.runWord(cell);
+    } else if (CsvCells.isNumber(cell, mark)) {
+      value = CsvCells.number(cell, mark) * factors[slot] + offsets[slot];
+      if (Double.isInfinite(value)) {
+        missing(Kind.INFINITE, column, cell);
+      }
+    } else if (time) {
+      timeBad = true;
+    } else if (CsvCells.saysNoReading(cell)) {
+      missing(Kind.NO_READING, column, cell);
+    } else if (CsvCells.isInfinite(cell)) {
+      missing(Kind.INFINITE, column, cell);
+    } else {
+      double grouped = CsvCells.grouped(cell, mark);
+      if (Double.isNaN(grouped)) {
+        missing(Kind.TEXT, column, cell);
+      } else {
+        count(Kind.GROUPED, column, cell);
+        value = grouped * factors[slot] + offsets[slot];
+      }
+    }
+  }
+
+  private void stamp(String cell) {
+    boolean apart = plan.dateColumn() >= 0;
+    if (!clock.parse(cell) || !clock.hasClock()) {
+      timeBad = true;
+      return;
+    }
+    long nanos = clock.nanosOfDay() - plan.base().nanosOfDay() - clock.offsetS() * NANOS_PER_S;
+    long days = clock.hasDate() && !apart ? clock.epochDay() - plan.base().epochDay() : 0;
+    if (clock.hasDate() && !apart) {
+      watchDate(clock);
+    }
+    value = (days * S_PER_DAY * NANOS_PER_S + nanos) / (double) NANOS_PER_S;
+  }
+
+  private void epoch(String cell, int slot) {
+    if (cell.length() > 40 || !CsvCells.isNumber(cell, (char) decimal)) {
+      timeBad = true;
+      return;
+    }
+    BigDecimal since = new BigDecimal(cell.replace(',', '.')).subtract(epochBase);
+    value = since.doubleValue() * factors[slot];
+  }
+
+  private void missing(Kind kind, int column, String cell) {
+    value = Double.NaN;
+    count(kind, column, cell);
+  }
+
+  private void count(Kind kind, int column, String cell) {
+    block.problems().add(kind, block.lines(), column + 1, cell);
+  }
+
+  private String unquoted(int from, int end) {
+    String cell = text(from, end).strip();
+    if (cell.length() > 1 && cell.charAt(0) == '"' && cell.charAt(cell.length() - 1) == '"') {
+      return cell.substring(1, cell.length() - 1).replace("\"\"", "\"").strip();
+    }
+    return cell;
+  }
+
+  private String text(int from, int end) {
+    return new String(bytes, from, end - from, StandardCharsets.ISO_8859_1);
+  }
+}

@@ -1,0 +1,120 @@
+package rampwright.acquisition.file;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * How a file parts its cells and writes its numbers.
+ *
+ * @param separator between cells; a space stands for any run of blanks and tabs
+ * @param decimal decimal mark, point or comma
+ * @param lineEnd last byte of a line: line feed, or carriage return in files that have only those
+ */
+record CsvDialect(char separator, char decimal, char lineEnd) {
+  private static final String SEPARATORS = ";\t,| ";
+
+  boolean blanks() {
+    return separator == ' ';
+  }
+
+  /** Parts a line into cells without outer blanks and quotes (RFC 4180). */
+  List<String> split(String line) {
+    List<String> cells = new ArrayList<>();
+    int at = 0;
+    int length = line.length();
+    while (true) {
+      while (at < length && (line.charAt(at) == ' ' || blanks() && line.charAt(at) == '\t')) {
+        at++;
+      }
+      StringBuilder cell = new StringBuilder();
+      if (at < length && line.charAt(at) == '"') {
+        at++;
+        while (at < length) {
+          char c = line.charAt(at++);
+          if (c == '"') {
+            if (at < length && line.charAt(at) == '"') {
+              at++;
+            } else {
+              break;
+            }
+          }
+          cell.append(c);
+        }
+      }
+      while (at < length && !isSeparator(line.charAt(at))) {
+        cell.append(line.charAt(at++));
+      }
+      cells.add(cell.toString().strip());
+      if (blanks()) {
+        while (at < length && isSeparator(line.charAt(at))) {
+          at++;
+        }
+        if (at >= length) {
+          return cells;
+        }
+      } else {
+        if (at >= length) {
+          return cells;
+        }
+        at++;
+      }
+    }
+  }
+
+  private boolean isSeparator(char c) {
+    return c == separator || blanks() && c == '\t';
+  }
+
+  /** What a cell of a sample is. */
+  enum CellKind {
+    BLANK,
+    NUMBER,
+    STAMP,
+    TEXT
+  }
+
+  CellKind kindOf(String cell) {
+    if (cell.isEmpty()) {
+      return CellKind.BLANK;
+    }
+    if (CsvCells.isNumber(cell, decimal)) {
+      return CellKind.NUMBER;
+    }
+    if (CsvCells.saysNoReading(cell)) {
+      return CellKind.BLANK;
+    }
+    return CsvClock.looksLikeStamp(cell) ? CellKind.STAMP : CellKind.TEXT;
+  }
+
+  /** The dialect in which most cells of the sample are numbers and the rows have one length. */
+  static CsvDialect find(List<String> lines, char lineEnd) {
+    CsvDialect best = new CsvDialect(',', '.', lineEnd);
+    double bestScore = 0;
+    for (int i = 0; i < SEPARATORS.length(); i++) {
+      for (char decimal : new char[] {'.', ','}) {
+        char separator = SEPARATORS.charAt(i);
+        if (separator != decimal) {
+          CsvDialect dialect = new CsvDialect(separator, decimal, lineEnd);
+          double score = CsvShape.of(lines, dialect).score();
+          // A later candidate must be better, not equal, so the order above decides ties.
+          if (score > bestScore * (1 + 1e-9)) {
+            best = dialect;
+            bestScore = score;
+          }
+        }
+      }
+    }
+    return best;
+  }
+
+  /** For people. */
+  String inWords() {
+    String between =
+        switch (separator) {
+          case '\t' -> "tabs";
+          case ' ' -> "blanks";
+          default -> "\"" + separator + "\"";
+        };
+    return "cells parted by " + between + ", decimal " + (decimal == '.' ? "point" : "comma");
+  }
+}
