@@ -1,8 +1,10 @@
 package rampwright.app.chart;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Objects;
+import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 import rampwright.analysis.trace.ChannelName;
 
@@ -16,15 +18,21 @@ final class ComparisonSheets {
 
   static Sheet overlay(OverlayPlot plot, Ink ink) {
     Span time = plot.window() != null ? plot.window() : together(plot.trials());
-    LaneBuilder current = new LaneBuilder("Current, highest phase", "A", time);
-    LaneBuilder speed = new LaneBuilder("Speed", "rpm", time);
+    boolean perRated = ratedDiffer(plot.trials(), Rated::currentA);
+    boolean perSpeed = ratedDiffer(plot.trials(), Rated::speedRpm);
+    LaneBuilder current = new LaneBuilder("Current, highest phase", perRated ? "× In" : "A", time);
+    LaneBuilder speed = new LaneBuilder("Speed", perSpeed ? "% of rated" : "rpm", time);
     List<Lane.LegendEntry> legend = new ArrayList<>();
     for (int n = 0; n < plot.trials().size(); n++) {
       TrialCurve trial = plot.trials().get(n);
       LineLook look = ink.line(n);
       legend.add(new Lane.LegendEntry(look, false, trial.label(), trial.note()));
-      add(current, HighestPhase.of(trial.track(), trial.inceptionS()), look, null);
-      add(speed, Curve.of(trial.track(), ChannelName.SPEED, trial.inceptionS()), look, null);
+      Double ratedA = trial.rated().currentA();
+      double one = perRated && ratedA != null ? ratedA : 1;
+      add(current, HighestPhase.of(trial.track(), trial.inceptionS(), one), look, null);
+      Double ratedRpm = trial.rated().speedRpm();
+      one = perSpeed && ratedRpm != null ? ratedRpm / 100 : 1;
+      add(speed, speedOf(trial, one), look, null);
     }
     ratedScale(current, plot.trials());
     List<Lane> lanes = new ArrayList<>();
@@ -35,14 +43,33 @@ final class ComparisonSheets {
     return new Sheet(plot.heading(), lanes, time, TIME, ZERO, List.of(), legend, List.of());
   }
 
+  private static @Nullable Curve speedOf(TrialCurve trial, double one) {
+    double[] rpm = trial.track().of(ChannelName.SPEED);
+    if (rpm == null) {
+      return null;
+    }
+    double[] values = Arrays.stream(rpm).map(v -> v / one).toArray();
+    return Curve.of(trial.track().timeS(), values, trial.inceptionS());
+  }
+
+  /** Whether every trial names its rated value and they are not all the same. */
+  private static boolean ratedDiffer(
+      List<TrialCurve> trials, Function<Rated, @Nullable Double> part) {
+    List<@Nullable Double> values = new ArrayList<>();
+    for (TrialCurve trial : trials) {
+      values.add(part.apply(trial.rated()));
+    }
+    return !values.contains(null) && values.stream().distinct().count() > 1;
+  }
+
   static Sheet difference(DifferencePlot plot, Ink ink) {
     TrialCurve reference = plot.reference();
     TrialCurve other = plot.other();
     List<TrialCurve> both = List.of(reference, other);
     Span time = plot.window() != null ? plot.window() : together(both);
     List<Lane> lanes = new ArrayList<>();
-    @Nullable Curve a = HighestPhase.of(reference.track(), reference.inceptionS());
-    @Nullable Curve b = HighestPhase.of(other.track(), other.inceptionS());
+    @Nullable Curve a = HighestPhase.of(reference.track(), reference.inceptionS(), 1);
+    @Nullable Curve b = HighestPhase.of(other.track(), other.inceptionS(), 1);
     pair(lanes, "Current, highest phase", "A", both, a, b, time, ink);
     a = Curve.of(reference.track(), ChannelName.SPEED, reference.inceptionS());
     b = Curve.of(other.track(), ChannelName.SPEED, other.inceptionS());

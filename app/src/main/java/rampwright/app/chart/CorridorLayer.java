@@ -1,9 +1,11 @@
 package rampwright.app.chart;
 
-import java.awt.Color;
+import java.awt.BasicStroke;
 import java.awt.Graphics2D;
+import java.awt.geom.Area;
 import java.awt.geom.Line2D;
 import java.awt.geom.Path2D;
+import java.awt.geom.Rectangle2D;
 import java.util.List;
 import rampwright.app.chart.Layers.LimitLine;
 
@@ -43,40 +45,44 @@ final class CorridorLayer implements Layer {
     }
   }
 
-  private Path2D.Double allowed(Plane plane) {
-    LimitLine first = upper.isEmpty() ? lower : upper;
-    Path2D.Double area = new Path2D.Double();
-    if (first.isEmpty()) {
-      return area;
-    }
-    area.append(first.path(plane), false);
-    if (upper.isEmpty() || lower.isEmpty()) {
-      double edge = upper.isEmpty() ? plane.top() - 4 : plane.bottom() + 4;
-      area.lineTo(plane.x(first.timeS()[first.timeS().length - 1]), edge);
-      area.lineTo(plane.x(first.timeS()[0]), edge);
-    } else {
-      for (int i = lower.timeS().length - 1; i >= 0; i--) {
-        area.lineTo(plane.x(lower.timeS()[i]), plane.y(lower.value()[i]));
+  /** Between the limits, and where only one of them reaches, on its good side. */
+  private Area allowed(Plane plane) {
+    double from = Double.POSITIVE_INFINITY;
+    double to = Double.NEGATIVE_INFINITY;
+    for (LimitLine limit : List.of(upper, lower)) {
+      if (!limit.isEmpty()) {
+        from = Math.min(from, plane.x(limit.timeS()[0]));
+        to = Math.max(to, plane.x(limit.timeS()[limit.timeS().length - 1]));
       }
     }
-    area.closePath();
+    if (!(from < to)) {
+      return new Area();
+    }
+    double bottom = plane.values().min() < 0 ? plane.y(0) : plane.bottom();
+    Area area =
+        new Area(new Rectangle2D.Double(from, plane.top(), to - from, bottom - plane.top()));
+    if (!upper.isEmpty()) {
+      area.subtract(new Area(upper.beyond(plane, true)));
+    }
+    if (!lower.isEmpty()) {
+      area.subtract(new Area(lower.beyond(plane, false)));
+    }
     return area;
   }
 
   private void excursion(Graphics2D g, Plane plane, Ink ink, LimitLine limit, boolean above) {
-    Graphics2D part = Layers.part(g);
-    part.clip(limit.beyond(plane, above));
-    Color colour = Ink.pale(ink.missed, 0.38);
-    for (Curve curve : watched) {
-      part.setColor(colour);
-      part.setStroke(
-          new java.awt.BasicStroke(
-              (float) (0.55 * ink.unit),
-              java.awt.BasicStroke.CAP_BUTT,
-              java.awt.BasicStroke.JOIN_BEVEL));
-      part.draw(Polyline.of(curve, plane, ink.unit / 4).line());
-    }
-    part.dispose();
+    Layers.clipped(
+        g,
+        limit.beyond(plane, above),
+        () -> {
+          g.setColor(Ink.pale(ink.missed, 0.38));
+          g.setStroke(
+              new BasicStroke(
+                  (float) (0.55 * ink.unit), BasicStroke.CAP_BUTT, BasicStroke.JOIN_BEVEL));
+          for (Curve curve : watched) {
+            g.draw(Polyline.of(curve, plane, ink.unit / 4).line());
+          }
+        });
   }
 
   private static void limit(Graphics2D g, Plane plane, Ink ink, LimitLine limit, boolean above) {
@@ -84,20 +90,25 @@ final class CorridorLayer implements Layer {
     g.setStroke(ink.hair(1.3));
     g.draw(limit.path(plane));
     Path2D.Double strokes = new Path2D.Double();
-    double step = 0.8 * ink.unit;
-    double reach = 0.42 * ink.unit * (above ? -1 : 1);
+    double step = 0.85 * ink.unit;
+    double reach = 0.4 * ink.unit;
+    double side = above ? 1 : -1;
+    double carried = 0.5 * step;
     for (int i = 1; i < limit.timeS().length; i++) {
       double x0 = plane.x(limit.timeS()[i - 1]);
-      double x1 = plane.x(limit.timeS()[i]);
       double y0 = plane.y(limit.value()[i - 1]);
-      double y1 = plane.y(limit.value()[i]);
-      double from = Math.max(x0, plane.left());
-      double to = Math.min(x1, plane.right());
-      // From a multiple of the step on, so that strokes of neighbouring pieces keep their rhythm.
-      for (double x = Math.ceil(from / step) * step; x < to; x += step) {
-        double y = y0 + (y1 - y0) * (x - x0) / (x1 - x0);
-        strokes.append(new Line2D.Double(x, y, x + 0.42 * ink.unit, y + reach), false);
+      double dx = plane.x(limit.timeS()[i]) - x0;
+      double dy = plane.y(limit.value()[i]) - y0;
+      double length = Math.hypot(dx, dy);
+      double at = carried;
+      for (; at < length; at += step) {
+        double x = x0 + dx * at / length;
+        double y = y0 + dy * at / length;
+        double toX = x + reach * (dx + side * dy) / length;
+        double toY = y + reach * (dy - side * dx) / length;
+        strokes.append(new Line2D.Double(x, y, toX, toY), false);
       }
+      carried = at - length;
     }
     g.setStroke(ink.hair(0.8));
     g.draw(strokes);

@@ -42,7 +42,7 @@ record Curve(TimeBase time, Samples values, double zeroS) {
 
   /** Columns of pixels over a stretch of the chart's time. */
   MinMaxColumns columns(Span window, int count) {
-    return MinMaxColumns.of(time, values, window.fromS() + zeroS, window.toS() + zeroS, count);
+    return MinMaxColumns.of(time, values, zeroS, window, count);
   }
 
   /** Index of the first sample at or after an instant of the chart. */

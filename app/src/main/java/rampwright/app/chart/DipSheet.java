@@ -50,6 +50,7 @@ final class DipSheet {
               limit,
               time,
               "90 % of " + AxisRange.label(declared) + " V declared",
+              true,
               new LineLook(ink.missed, ink.guide().stroke())));
     }
     String worst = worst(plot);
@@ -66,6 +67,7 @@ final class DipSheet {
                   level,
                   new Span(start.fromS(), time.toS()),
                   "before: " + Numbers.value(level, null) + " V",
+                  false,
                   ink.guide()));
         }
         if (channel.phase().equals(worst)) {
@@ -97,7 +99,8 @@ final class DipSheet {
     if (least == null || before == null) {
       return;
     }
-    lane.include(least);
+    // Room for the words under the point.
+    lane.include(least - 0.12 * Math.abs(before - least));
     double atS = Double.NaN;
     double nearest = Double.POSITIVE_INFINITY;
     int from = curve.firstAtOrAfter(plot.start().fromS());

@@ -11,7 +11,7 @@ import org.jspecify.annotations.Nullable;
  */
 final class FlagRows {
   private static final int MOST_ROWS = 9;
-  private static final int MOST_STEPS = 40_000;
+  private static final int MOST_STEPS = 8_000;
 
   /**
    * A line with its word.

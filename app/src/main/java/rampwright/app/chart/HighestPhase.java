@@ -8,15 +8,16 @@ import rampwright.analysis.trace.ChannelName;
 final class HighestPhase {
   private HighestPhase() {}
 
-  /** A curve of it; null when the track has no good current. */
-  static @Nullable Curve of(RmsTrack track, double zeroS) {
+  /** A curve of it in multiples of {@code oneA}; null when the track has no good current. */
+  static @Nullable Curve of(RmsTrack track, double zeroS, double oneA) {
     double[] highest = new double[track.size()];
     java.util.Arrays.fill(highest, Double.NaN);
     for (ChannelName channel : ChannelName.CURRENTS) {
       double[] values = track.of(channel);
       for (int i = 0; values != null && i < highest.length; i++) {
-        if (!(values[i] <= highest[i])) {
-          highest[i] = Double.isFinite(values[i]) ? values[i] : highest[i];
+        double value = values[i] / oneA;
+        if (Double.isFinite(value) && !(value <= highest[i])) {
+          highest[i] = value;
         }
       }
     }

@@ -94,6 +94,13 @@ final class Ink {
     return new BasicStroke((float) (unit / 12.0 * weight));
   }
 
+  /** A hairline in dashes, for what a person put there. */
+  BasicStroke dashedHair() {
+    float[] pattern = {(float) (0.4 * unit), (float) (0.25 * unit)};
+    return new BasicStroke(
+        (float) (unit / 12), BasicStroke.CAP_BUTT, BasicStroke.JOIN_ROUND, 10f, pattern, 0f);
+  }
+
   Color verdict(Judgement judgement) {
     return switch (judgement) {
       case MET -> met;
@@ -109,12 +116,12 @@ final class Ink {
 
   /** Upright type, {@code size} times the base size. */
   Font plain(double size) {
-    return new Font(Font.SANS_SERIF, Font.PLAIN, 1).deriveFont((float) (unit * size));
+    return ChartFont.of(Font.PLAIN, unit * size);
   }
 
   /** Bold type, {@code size} times the base size. */
   Font bold(double size) {
-    return new Font(Font.SANS_SERIF, Font.BOLD, 1).deriveFont((float) (unit * size));
+    return ChartFont.of(Font.BOLD, unit * size);
   }
 
   static double width(String text, Font font) {

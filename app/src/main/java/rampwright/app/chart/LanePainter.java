@@ -100,7 +100,7 @@ final class LanePainter {
     styler.setYAxisLabelAlignment(TextAlignment.Right);
     styler.setXAxisTickMarkSpacingHint((int) Math.round(5.5 * ink.unit));
     styler.setYAxisTickMarkSpacingHint(
-        (int) Math.round(Math.max(8, Math.min(3.4 * ink.unit, height / 3.5))));
+        (int) Math.round(Math.max(8, Math.min(4.6 * ink.unit, height / 3.5))));
     styler.setXAxisTickLabelsFormattingFunction(AxisRange::label);
     styler.setYAxisTickLabelsFormattingFunction(AxisRange::label);
     styler.setXAxisMin(timeAxis.shown(time.fromS()));
@@ -148,12 +148,10 @@ final class LanePainter {
 
   private void layers(Graphics2D g, Plane plane) {
     zeroLine(g, plane);
-    Graphics2D inside = Layers.part(g);
-    inside.clip(new Rectangle2D.Double(plane.left(), plane.top(), plane.width(), plane.height()));
-    for (Layer layer : lane.layers()) {
-      layer.paint(inside, plane, ink);
-    }
-    inside.dispose();
+    Layers.clipped(
+        g,
+        new Rectangle2D.Double(plane.left(), plane.top(), plane.width(), plane.height()),
+        () -> lane.layers().forEach(layer -> layer.paint(g, plane, ink)));
     rightScale(g, plane);
     if (lane.empty() != null) {
       var font = ink.plain(1.0);
@@ -185,9 +183,9 @@ final class LanePainter {
     var font = ink.plain(0.85);
     double low = lane.range().min() / scale.perUnit();
     double high = lane.range().max() / scale.perUnit();
-    double step = Ticks.step(low, high, plane.height() / (2.2 * ink.unit));
-    double highestY = plane.bottom();
-    for (double value : Ticks.of(low, high, step)) {
+    double step = Ticks.step(low, high, plane.height() / (3.4 * ink.unit));
+    // Below zero only the waveform goes, and multiples of an RMS value mean nothing there.
+    for (double value : Ticks.of(Math.max(0, low), high, step)) {
       double y = plane.y(value * scale.perUnit());
       g.setColor(ink.muted);
       g.setStroke(ink.hair(1.0));
@@ -199,7 +197,6 @@ final class LanePainter {
           ink.muted,
           plane.right() + 0.5 * ink.unit,
           y + 0.3 * ink.unit);
-      highestY = Math.min(highestY, y);
     }
   }
 }

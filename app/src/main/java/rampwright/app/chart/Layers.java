@@ -1,6 +1,8 @@
 package rampwright.app.chart;
 
 import java.awt.Graphics2D;
+import java.awt.Shape;
+import java.awt.geom.Area;
 import java.awt.geom.Line2D;
 import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
@@ -92,8 +94,8 @@ final class Layers {
     };
   }
 
-  /** A level from one instant to another with a word above its right end. */
-  static Layer level(double value, Span part, String word, LineLook look) {
+  /** A level from one instant to another with words at one of its ends. */
+  static Layer level(double value, Span part, String word, boolean atTheLeft, LineLook look) {
     return (g, plane, ink) -> {
       double y = plane.y(value);
       double from = Math.max(plane.left(), plane.x(part.fromS()));
@@ -112,7 +114,7 @@ final class Layers {
           text,
           font,
           ink.muted,
-          to - Ink.width(text, font) - 0.3 * ink.unit,
+          atTheLeft ? from + 0.4 * ink.unit : to - Ink.width(text, font) - 0.3 * ink.unit,
           above ? y - 0.35 * ink.unit : y + ink.unit);
     };
   }
@@ -145,7 +147,7 @@ final class Layers {
       double w = Ink.width(words, font);
       boolean rightward = x + w + 1.6 * ink.unit < plane.right();
       double tx = rightward ? x + 0.9 * ink.unit : x - w - 0.9 * ink.unit;
-      double ty = Math.min(plane.bottom() - 0.5 * ink.unit, y + 0.95 * ink.unit);
+      double ty = Math.min(plane.bottom() - 0.5 * ink.unit, y + 1.75 * ink.unit);
       g.setColor(Ink.pale(ink.paper, 0.82));
       g.fill(
           new Rectangle2D.Double(
@@ -195,7 +197,20 @@ final class Layers {
     }
   }
 
-  static Graphics2D part(Graphics2D g) {
-    return (Graphics2D) g.create();
+  /**
+   * Draws something within a shape, and leaves the graphics as it was. Graphics are never copied
+   * for this: the vector library forgets to leave a copy's clip when the copy is disposed of.
+   */
+  static void clipped(Graphics2D g, Shape shape, Runnable drawing) {
+    Shape before = g.getClip();
+    if (before == null) {
+      g.setClip(shape);
+    } else {
+      Area both = new Area(before);
+      both.intersect(new Area(shape));
+      g.setClip(both);
+    }
+    drawing.run();
+    g.setClip(before);
   }
 }

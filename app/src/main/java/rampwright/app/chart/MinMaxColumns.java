@@ -40,18 +40,19 @@ final class MinMaxColumns {
   }
 
   /**
-   * Columns of a channel between two instants.
+   * Columns of a channel over a window.
    *
+   * @param zeroS instant of the time base that is 0 in the window, s; 0 where both are the same
    * @param columns how many, at least 1
-   * @throws IllegalArgumentException unless {@code fromS < toS} and both are finite
    */
-  static MinMaxColumns of(TimeBase time, Samples values, double fromS, double toS, int columns) {
-    if (columns < 1 || !(fromS < toS) || !Double.isFinite(toS - fromS)) {
-      throw new IllegalArgumentException(
-          "columns: " + columns + " between " + fromS + " s and " + toS + " s");
+  static MinMaxColumns of(TimeBase time, Samples values, double zeroS, Span window, int columns) {
+    if (columns < 1) {
+      throw new IllegalArgumentException("columns: " + columns + "; at least 1 is needed");
     }
-    double widthS = (toS - fromS) / columns;
-    MinMaxColumns result = new MinMaxColumns(fromS, widthS, columns);
+    double widthS = window.lengthS() / columns;
+    MinMaxColumns result = new MinMaxColumns(window.fromS(), widthS, columns);
+    double fromS = window.fromS() + zeroS;
+    double toS = window.toS() + zeroS;
     double[] block = new double[BLOCK];
     int begin = time.firstAtOrAfter(fromS);
     for (int k = 0; k < columns; k++) {
@@ -108,7 +109,7 @@ final class MinMaxColumns {
     return min.length;
   }
 
-  /** Time of the middle of column {@code k}, s. */
+  /** Time of the middle of column {@code k} in the window's time, s. */
   double middleS(int k) {
     return fromS + (k + 0.5) * widthS;
   }

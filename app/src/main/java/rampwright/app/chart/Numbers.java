@@ -11,6 +11,28 @@ final class Numbers {
 
   private Numbers() {}
 
+  /**
+   * A unit with a prefix that suits a value.
+   *
+   * @param factor plain units in one of this
+   * @param unit unit with its prefix
+   */
+  record Scaled(double factor, String unit) {}
+
+  /** Kilo and mega for energies and powers, whose plain units are small. */
+  static Scaled scaled(double value, String unit) {
+    boolean small =
+        switch (unit) {
+          case "J", "W", "VA", "var" -> true;
+          default -> false;
+        };
+    double size = Math.abs(value);
+    if (!small || size < 1e4 || size >= 1e10) {
+      return new Scaled(1, unit);
+    }
+    return size < 1e7 ? new Scaled(1e3, "k" + unit) : new Scaled(1e6, "M" + unit);
+  }
+
   /** A value, to two digits of its uncertainty, or to four digits where that is not known. */
   static String value(double value, @Nullable Double uncertainty) {
     if (uncertainty == null || !(uncertainty > 0) || !Double.isFinite(uncertainty)) {

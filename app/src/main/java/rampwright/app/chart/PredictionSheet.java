@@ -7,7 +7,7 @@ import rampwright.analysis.trace.ChannelName;
 
 /** From a prediction to a sheet. */
 final class PredictionSheet {
-  private static final int MODEL = 2;
+  private static final int MODEL = 1;
 
   private PredictionSheet() {}
 
@@ -19,7 +19,7 @@ final class PredictionSheet {
     band(current, plot.currentA(), ink);
     Double ratedA = plot.rated().currentA();
     @Nullable Curve curve =
-        measured == null ? null : HighestPhase.of(measured.track(), measured.inceptionS());
+        measured == null ? null : HighestPhase.of(measured.track(), measured.inceptionS(), 1);
     if (curve != null) {
       current.line(curve, ink.plainLine(), "measured");
     }

@@ -7,7 +7,7 @@ import java.util.List;
 
 /** The panel beside or under the lanes: a legend, where lines need a list, and figures. */
 final class SidePanel {
-  private static final double FIGURE_ROW = 2.85;
+  private static final double FIGURE_ROW = FigureRow.HEIGHT;
   private static final double LEGEND_ROW = 1.55;
   private static final double NOTE_ROW = 1.2;
 
@@ -36,11 +36,25 @@ final class SidePanel {
     figures(g, x + pad, row, inner, end);
   }
 
+  private int columns(double width) {
+    return (int) Math.max(1, Math.floor(width / (16 * ink.unit)));
+  }
+
+  /** Height that holds everything in columns over a width. */
+  double wideHeight(double width) {
+    double columns = columns(width);
+    double rows =
+        legend.isEmpty()
+            ? Math.ceil(figures.size() / columns) * FIGURE_ROW
+            : Math.ceil(legend.size() / columns) * LEGEND_ROW;
+    return (rows + 0.7) * ink.unit;
+  }
+
   /** Draws in columns, as under the lanes of a narrow chart. */
   void paintWide(Graphics2D g, double x, double y, double width, double height) {
     g.setColor(ink.panel);
     g.fill(new Rectangle2D.Double(x, y, width, height));
-    int columns = (int) Math.max(1, Math.floor(width / (14 * ink.unit)));
+    int columns = columns(width);
     double pad = 0.7 * ink.unit;
     double column = (width - pad) / columns;
     double end = y + height - 0.2 * ink.unit;
@@ -56,7 +70,8 @@ final class SidePanel {
     int perColumn = (int) Math.max(1, Math.floor((end - top) / (FIGURE_ROW * ink.unit)));
     for (int i = 0; i < Math.min(figures.size(), perColumn * columns); i++) {
       double cx = x + pad + column * (i / perColumn);
-      figure(g, figures.get(i), cx, top + FIGURE_ROW * ink.unit * (i % perColumn), column - pad);
+      new FigureRow(figures.get(i), column - pad, ink, true)
+          .paint(g, cx, top + FIGURE_ROW * ink.unit * (i % perColumn));
     }
   }
 
@@ -105,12 +120,12 @@ final class SidePanel {
     int shown = 0;
     for (FigureLine figure : figures) {
       boolean lastOne = shown == figures.size() - 1;
-      double need = FIGURE_ROW * ink.unit;
+      double need = new FigureRow(figure, width, ink, false).height();
       if (row + need + (lastOne ? 0 : 1.3 * ink.unit) > end + 0.5 * ink.unit) {
         more(g, figures.size() - shown, x, row, width);
         return;
       }
-      figure(g, figure, x, row, width);
+      new FigureRow(figure, width, ink, false).paint(g, x, row);
       row += need;
       shown++;
       if (!lastOne) {
@@ -126,43 +141,5 @@ final class SidePanel {
     var font = ink.plain(0.88);
     String words = Ink.fit("and " + count + " more", font, width);
     Ink.write(g, words, font, ink.muted, x, y + ink.unit);
-  }
-
-  private void figure(Graphics2D g, FigureLine figure, double x, double y, double width) {
-    var small = ink.plain(0.85);
-    double labelY = y + 0.95 * ink.unit;
-    double labelRoom = width;
-    if (figure.judgement() != Judgement.NONE) {
-      String word = figure.judgement().word();
-      double wordWidth = Ink.width(word, small);
-      double wordX = x + width - wordWidth;
-      double size = 0.9 * ink.unit;
-      Badge.paint(
-          g, figure.judgement(), wordX - 0.85 * ink.unit, labelY - 0.3 * ink.unit, size, ink);
-      Ink.write(g, word, small, ink.verdict(figure.judgement()), wordX, labelY);
-      labelRoom = width - wordWidth - 2.1 * ink.unit;
-    }
-    Ink.write(g, Ink.fit(figure.label(), small, labelRoom), small, ink.muted, x, labelY);
-    double valueY = y + 2.2 * ink.unit;
-    Double value = figure.value();
-    if (value == null) {
-      String why = figure.note().isEmpty() ? "not to be had" : figure.note();
-      Ink.write(g, Ink.fit(why, small, width), small, ink.muted, x, valueY);
-      return;
-    }
-    var bold = ink.bold(1.12);
-    String number = Numbers.value(value, figure.uncertainty());
-    Ink.write(g, number, bold, ink.text, x, valueY);
-    double at = x + Ink.width(number, bold) + 0.35 * ink.unit;
-    String tail = (figure.unit() + " " + Numbers.uncertainty(figure.uncertainty())).strip();
-    var plain = ink.plain(0.92);
-    String shownTail = Ink.fit(tail, plain, x + width - at);
-    Ink.write(g, shownTail, plain, ink.text, at, valueY);
-    double after = at + Ink.width(shownTail, plain) + 0.6 * ink.unit;
-    double room = x + width - after;
-    if (!figure.note().isEmpty() && room > 3 * ink.unit) {
-      String note = Ink.fit(figure.note(), small, room);
-      Ink.write(g, note, small, ink.muted, x + width - Ink.width(note, small), valueY);
-    }
   }
 }

@@ -33,14 +33,20 @@ final class TrialSheet {
     }
     Trace trace = plot.trace();
     if (trace.size() >= 2) {
-      return new Span(trace.time().atS(0), trace.time().atS(trace.size() - 1));
+      return aired(trace.time().atS(0), trace.time().atS(trace.size() - 1));
     }
     double[] timeS = plot.track().timeS();
     if (timeS.length >= 2) {
-      return new Span(timeS[0], timeS[timeS.length - 1]);
+      return aired(timeS[0], timeS[timeS.length - 1]);
     }
     double only = trace.size() == 1 ? trace.time().atS(0) : timeS.length == 1 ? timeS[0] : 0;
     return new Span(only - 0.5, only + 0.5);
+  }
+
+  /** A little air, so that ticks on the record's ends keep their labels. */
+  private static Span aired(double fromS, double toS) {
+    double air = 0.008 * (toS - fromS);
+    return new Span(fromS - air, toS + air);
   }
 
   private Sheet sheet() {
@@ -94,10 +100,9 @@ final class TrialSheet {
       if (samples == null || samples.size() == 0) {
         continue;
       }
-      MinMaxColumns reach =
-          MinMaxColumns.of(plot.trace().time(), samples, time.fromS(), time.toS(), columns);
+      MinMaxColumns reach = MinMaxColumns.of(plot.trace().time(), samples, 0, time, columns);
       lane.reach(reach);
-      lane.under(Layers.band(reach, ink.lineColours().get(n), 0.15));
+      lane.under(Layers.band(reach, ink.lineColours().get(n), 0.12));
       any = true;
     }
     return any;

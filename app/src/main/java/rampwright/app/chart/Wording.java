@@ -12,6 +12,8 @@ final class Wording {
           Map.entry("stop_i2t_ratio_s", "stop I²t"),
           Map.entry("rms_current_A", "RMS current"),
           Map.entry("rms_current_ratio", "RMS current"),
+          Map.entry("voltage_min_V", "lowest voltage"),
+          Map.entry("voltage_before_V", "voltage before start"),
           Map.entry("thd_pct", "harmonic distortion"),
           Map.entry("dc_component_pct", "d.c. component"),
           Map.entry("start_drop_pct", "start's own drop"),

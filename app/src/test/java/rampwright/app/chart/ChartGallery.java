@@ -43,7 +43,7 @@ public final class ChartGallery {
             List.of("mixer-a", "mixer-b", "mixer-c", "air-compressor", "sump-pump", "wash-pump")));
     charts.put("difference", difference(practice));
     charts.put("prediction", prediction(practice));
-    int[][] sizes = {{800, 500}, {1200, 800}, {2400, 1400}, {640, 480}};
+    int[][] sizes = {{800, 500}, {1200, 800}, {2400, 1400}, {640, 480}, {420, 400}};
     for (Map.Entry<String, ChartRequest> chart : charts.entrySet()) {
       if (args.length > 1 && !chart.getKey().startsWith(args[1])) {
         continue;
@@ -224,7 +224,7 @@ public final class ChartGallery {
     Practice p = read(practice, "lift-pump", 2);
     TrialCurve measured = curve(p, "trial 3", "");
     RmsTrack track = p.track();
-    Curve current = HighestPhase.of(track, measured.inceptionS());
+    Curve current = HighestPhase.of(track, measured.inceptionS(), 1);
     Curve speed = Curve.of(track, ChannelName.SPEED, measured.inceptionS());
     int n = 300;
     double[] timeS = new double[n];
