@@ -7,7 +7,8 @@ import java.awt.geom.Line2D;
 import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
 import java.util.List;
-import rampwright.app.chart.Layers.LimitLine;
+import java.util.function.Function;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A corridor: the allowed area tinted, its limits drawn with short strokes on the forbidden side,
@@ -18,18 +19,49 @@ final class CorridorLayer implements Layer {
   private final LimitLine lower;
   private final List<Curve> watched;
 
-  CorridorLayer(LimitLine upper, LimitLine lower, List<Curve> watched) {
+  private CorridorLayer(LimitLine upper, LimitLine lower, List<Curve> watched) {
     this.upper = upper;
     this.lower = lower;
     this.watched = List.copyOf(watched);
   }
 
-  double highest() {
-    double highest = Double.NEGATIVE_INFINITY;
-    for (double value : upper.value()) {
-      highest = Math.max(highest, value);
+  /**
+   * Adds the corridors of a channel to a lane.
+   *
+   * @param perUnit values of the lane in one unit of the channel
+   * @param zeroS instant of the chart a part begins at; null when it is not known, then its
+   *     corridors are left out
+   * @param watched curves whose excursions are drawn
+   */
+  static void add(
+      LaneBuilder lane,
+      List<Corridor> corridors,
+      Corridor.Channel channel,
+      double perUnit,
+      Function<Corridor.Part, @Nullable Double> zeroS,
+      List<Curve> watched,
+      Ink ink) {
+    boolean named = false;
+    for (Corridor corridor : corridors) {
+      Double zero = zeroS.apply(corridor.part());
+      if (corridor.channel() != channel || zero == null) {
+        continue;
+      }
+      LimitLine upper = LimitLine.of(corridor.upper(), zero, perUnit);
+      LimitLine lower = LimitLine.of(corridor.lower(), zero, perUnit);
+      if (upper.isEmpty() && lower.isEmpty()) {
+        continue;
+      }
+      for (int i = 0; i < upper.corners(); i++) {
+        lane.include(upper.value(i));
+      }
+      lane.under(new CorridorLayer(upper, lower, watched));
+      if (!named) {
+        LineLook look = new LineLook(Ink.pale(ink.accent, 0.25), ink.hair(1));
+        lane.legend(Lane.LegendEntry.band(look, "allowed"));
+        named = true;
+      }
     }
-    return highest;
   }
 
   @Override
@@ -51,8 +83,8 @@ final class CorridorLayer implements Layer {
     double to = Double.NEGATIVE_INFINITY;
     for (LimitLine limit : List.of(upper, lower)) {
       if (!limit.isEmpty()) {
-        from = Math.min(from, plane.x(limit.timeS()[0]));
-        to = Math.max(to, plane.x(limit.timeS()[limit.timeS().length - 1]));
+        from = Math.min(from, plane.x(limit.timeS(0)));
+        to = Math.max(to, plane.x(limit.timeS(limit.corners() - 1)));
       }
     }
     if (!(from < to)) {
@@ -94,11 +126,11 @@ final class CorridorLayer implements Layer {
     double reach = 0.4 * ink.unit;
     double side = above ? 1 : -1;
     double carried = 0.5 * step;
-    for (int i = 1; i < limit.timeS().length; i++) {
-      double x0 = plane.x(limit.timeS()[i - 1]);
-      double y0 = plane.y(limit.value()[i - 1]);
-      double dx = plane.x(limit.timeS()[i]) - x0;
-      double dy = plane.y(limit.value()[i]) - y0;
+    for (int i = 1; i < limit.corners(); i++) {
+      double x0 = plane.x(limit.timeS(i - 1));
+      double y0 = plane.y(limit.value(i - 1));
+      double dx = plane.x(limit.timeS(i)) - x0;
+      double dy = plane.y(limit.value(i)) - y0;
       double length = Math.hypot(dx, dy);
       double at = carried;
       for (; at < length; at += step) {

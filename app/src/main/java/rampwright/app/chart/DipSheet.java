@@ -49,7 +49,7 @@ final class DipSheet {
           Layers.level(
               limit,
               time,
-              "90 % of " + AxisRange.label(declared) + " V declared",
+              "90 % of " + AxisRange.label(declared) + " V",
               true,
               new LineLook(ink.missed, ink.guide().stroke())));
     }

@@ -189,13 +189,13 @@ final class LanePainter {
       double y = plane.y(value * scale.perUnit());
       g.setColor(ink.muted);
       g.setStroke(ink.hair(1.0));
-      g.draw(new Line2D.Double(plane.right(), y, plane.right() + 0.3 * ink.unit, y));
+      g.draw(new Line2D.Double(plane.right() - 0.4 * ink.unit, y, plane.right(), y));
       Ink.write(
           g,
           AxisRange.label(value),
           font,
           ink.muted,
-          plane.right() + 0.5 * ink.unit,
+          plane.right() + 0.4 * ink.unit,
           y + 0.3 * ink.unit);
     }
   }

@@ -6,8 +6,6 @@ import java.awt.geom.Area;
 import java.awt.geom.Line2D;
 import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
-import java.util.ArrayList;
-import java.util.List;
 
 /** The kinds of layers charts are made of. */
 final class Layers {
@@ -154,47 +152,6 @@ final class Layers {
               tx - 0.2 * ink.unit, ty - ink.unit, w + 0.4 * ink.unit, 1.35 * ink.unit));
       Ink.write(g, words, font, ink.text, tx, ty);
     };
-  }
-
-  /** The values at the corners of a limit, brought to the lane's unit and time. */
-  record LimitLine(double[] timeS, double[] value) {
-    static LimitLine of(List<Corridor.Corner> corners, double zeroS, double factor) {
-      List<Corridor.Corner> sound = new ArrayList<>();
-      for (Corridor.Corner corner : corners) {
-        if (Double.isFinite(corner.timeS()) && Double.isFinite(corner.value())) {
-          sound.add(corner);
-        }
-      }
-      double[] timeS = sound.stream().mapToDouble(c -> zeroS + c.timeS()).toArray();
-      double[] value = sound.stream().mapToDouble(c -> factor * c.value()).toArray();
-      return new LimitLine(timeS, value);
-    }
-
-    boolean isEmpty() {
-      return timeS.length < 2;
-    }
-
-    Path2D.Double path(Plane plane) {
-      Path2D.Double path = new Path2D.Double();
-      for (int i = 0; i < timeS.length; i++) {
-        if (i == 0) {
-          path.moveTo(plane.x(timeS[i]), plane.y(value[i]));
-        } else {
-          path.lineTo(plane.x(timeS[i]), plane.y(value[i]));
-        }
-      }
-      return path;
-    }
-
-    /** The forbidden side, up or down to the edge of the plane. */
-    Path2D.Double beyond(Plane plane, boolean above) {
-      Path2D.Double path = path(plane);
-      double edge = above ? plane.top() - 4 : plane.bottom() + 4;
-      path.lineTo(plane.x(timeS[timeS.length - 1]), edge);
-      path.lineTo(plane.x(timeS[0]), edge);
-      path.closePath();
-      return path;
-    }
   }
 
   /**

@@ -79,22 +79,14 @@ final class PredictionSheet {
       double perUnit,
       @Nullable Curve curve,
       Ink ink) {
-    for (Corridor corridor : plot.corridors()) {
-      if (corridor.channel() != channel || corridor.part() != Corridor.Part.START) {
-        continue;
-      }
-      var upper = Layers.LimitLine.of(corridor.upper(), 0, perUnit);
-      var lower = Layers.LimitLine.of(corridor.lower(), 0, perUnit);
-      if (!upper.isEmpty() || !lower.isEmpty()) {
-        CorridorLayer layer =
-            new CorridorLayer(upper, lower, curve == null ? List.of() : List.of(curve));
-        lane.include(layer.highest());
-        lane.under(layer);
-        lane.legend(
-            Lane.LegendEntry.band(
-                new LineLook(Ink.pale(ink.accent, 0.25), ink.hair(1)), "allowed"));
-      }
-    }
+    CorridorLayer.add(
+        lane,
+        plot.corridors(),
+        channel,
+        perUnit,
+        part -> part == Corridor.Part.START ? Double.valueOf(0) : null,
+        curve == null ? List.of() : List.of(curve),
+        ink);
   }
 
   private static Span window(PredictionPlot plot) {

@@ -59,20 +59,30 @@ final class SidePanel {
     double column = (width - pad) / columns;
     double end = y + height - 0.2 * ink.unit;
     double top = y + 0.35 * ink.unit;
-    if (!legend.isEmpty()) {
-      int perColumn = (int) Math.max(1, Math.floor((end - top) / (LEGEND_ROW * ink.unit)));
-      for (int i = 0; i < Math.min(legend.size(), perColumn * columns); i++) {
-        double cx = x + pad + column * (i / perColumn);
-        entry(g, legend.get(i), cx, top + LEGEND_ROW * ink.unit * (i % perColumn), column - pad);
+    double rowHeight = (legend.isEmpty() ? FIGURE_ROW : LEGEND_ROW) * ink.unit;
+    int count = legend.isEmpty() ? figures.size() : legend.size();
+    int perColumn = (int) Math.max(1, Math.floor((end - top) / rowHeight));
+    int cells = perColumn * columns;
+    int shown = count <= cells ? count : cells - 1;
+    for (int i = 0; i < shown; i++) {
+      int inColumn = i / perColumn;
+      double cx = x + pad + column * inColumn;
+      double cy = top + rowHeight * (i % perColumn);
+      if (legend.isEmpty()) {
+        new FigureRow(figures.get(i), column - pad, ink, true).paint(g, cx, cy);
+      } else {
+        entry(g, inOneLine(legend.get(i)), cx, cy, column - pad);
       }
-      return;
     }
-    int perColumn = (int) Math.max(1, Math.floor((end - top) / (FIGURE_ROW * ink.unit)));
-    for (int i = 0; i < Math.min(figures.size(), perColumn * columns); i++) {
-      double cx = x + pad + column * (i / perColumn);
-      new FigureRow(figures.get(i), column - pad, ink, true)
-          .paint(g, cx, top + FIGURE_ROW * ink.unit * (i % perColumn));
+    if (shown < count) {
+      double cx = x + pad + column * (columns - 1);
+      more(g, count - shown, cx, top + rowHeight * (perColumn - 1), column - pad);
     }
+  }
+
+  private static Lane.LegendEntry inOneLine(Lane.LegendEntry entry) {
+    String words = entry.note().isEmpty() ? entry.label() : entry.label() + ", " + entry.note();
+    return new Lane.LegendEntry(entry.look(), entry.band(), words, "");
   }
 
   private double legend(Graphics2D g, double x, double y, double width, double end) {

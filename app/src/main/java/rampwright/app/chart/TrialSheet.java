@@ -151,27 +151,14 @@ final class TrialSheet {
 
   private void corridors(
       LaneBuilder lane, Corridor.Channel channel, double perUnit, List<Curve> curves) {
-    boolean named = false;
-    for (Corridor corridor : plot.corridors()) {
-      Double zeroS = instant(corridor.part() == Corridor.Part.START ? "inception" : "stop begin");
-      if (corridor.channel() != channel || zeroS == null) {
-        continue;
-      }
-      var upper = Layers.LimitLine.of(corridor.upper(), zeroS, perUnit);
-      var lower = Layers.LimitLine.of(corridor.lower(), zeroS, perUnit);
-      if (upper.isEmpty() && lower.isEmpty()) {
-        continue;
-      }
-      CorridorLayer layer = new CorridorLayer(upper, lower, curves);
-      lane.include(layer.highest());
-      lane.under(layer);
-      if (!named) {
-        lane.legend(
-            Lane.LegendEntry.band(
-                new LineLook(Ink.pale(ink.accent, 0.25), ink.hair(1)), "allowed"));
-        named = true;
-      }
-    }
+    CorridorLayer.add(
+        lane,
+        plot.corridors(),
+        channel,
+        perUnit,
+        part -> instant(part == Corridor.Part.START ? "inception" : "stop begin"),
+        curves,
+        ink);
   }
 
   private @Nullable Double instant(String label) {
