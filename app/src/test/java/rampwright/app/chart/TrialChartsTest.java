@@ -138,6 +138,9 @@ class TrialChartsTest {
     tracks.forEach(
         (name, track) -> {
           cases.add(Arguments.of("trial, " + name, trial(track, RATED)));
+          if (name.startsWith("t") || name.startsWith("no ")) {
+            return;
+          }
           cases.add(
               Arguments.of(
                   "dip, " + name,
@@ -365,7 +368,7 @@ class TrialChartsTest {
     String svg =
         new String(
             TrialCharts.render(
-                trial(track(20_000, 1, true), RATED), ChartStyle.DEFAULT, Format.SVG),
+                trial(track(8000, 1, true), RATED), ChartStyle.DEFAULT, Format.SVG),
             StandardCharsets.UTF_8);
     assertThat(svg).contains("<title>Pump &lt;1&gt; &amp; \"2\"</title>");
     assertThat(svg).contains("foot 0.123456").contains("invented sample").contains("missed");
