@@ -12,7 +12,7 @@ import java.math.MathContext;
  * @param unit unit shown
  */
 record AxisRange(double min, double max, double factor, String unit) {
-  /** Where nothing finite is to be shown. */
+  /** Values beyond are drawn as this, so that spans stay finite. */
   private static final double LARGEST = 1e300;
 
   private static final double SMALLEST = 1e-9;

@@ -1,5 +1,6 @@
 package rampwright.app.chart;
 
+import java.awt.Color;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -12,7 +13,6 @@ import rampwright.analysis.trace.ChannelName;
 final class ComparisonSheets {
   private static final String TIME = "time from inception";
   private static final List<Mark> ZERO = List.of(new Mark("inception", 0, null, false));
-  private static final int DIFFERENCE_POINTS = 4000;
 
   private ComparisonSheets() {}
 
@@ -109,28 +109,14 @@ final class ComparisonSheets {
   }
 
   private static void difference(LaneBuilder lane, Curve a, Curve b, Span time, Ink ink) {
-    double[] timeS = new double[DIFFERENCE_POINTS];
-    double[] more = new double[timeS.length];
-    double[] less = new double[timeS.length];
-    double[] zero = new double[timeS.length];
-    double[] values = new double[timeS.length];
-    for (int i = 0; i < timeS.length; i++) {
-      timeS[i] = time.fromS() + time.lengthS() * i / (timeS.length - 1);
-      values[i] = b.at(timeS[i]) - a.at(timeS[i]);
-      more[i] = Math.max(0, values[i]);
-      less[i] = Math.min(0, values[i]);
-    }
-    Curve curve = Curve.of(timeS, values, 0);
+    Curve curve = a.differenceTo(b, time);
     if (curve != null) {
-      lane.under(Layers.between(timeS, zero, more, ink.lineColours().get(1), 0.28));
-      lane.under(Layers.between(timeS, less, zero, ink.lineColours().get(0), 0.28));
+      Color above = Ink.pale(ink.lineColours().get(1), 0.28);
+      Color below = Ink.pale(ink.lineColours().get(0), 0.28);
+      lane.under(Layers.signed(curve, above, below));
       lane.line(curve, ink.plainLine(), null);
-      lane.legend(
-          Lane.LegendEntry.band(
-              new LineLook(Ink.pale(ink.lineColours().get(1), 0.28), ink.hair(1)), "above"));
-      lane.legend(
-          Lane.LegendEntry.band(
-              new LineLook(Ink.pale(ink.lineColours().get(0), 0.28), ink.hair(1)), "below"));
+      lane.legend(Lane.LegendEntry.band(new LineLook(above, ink.hair(1)), "above"));
+      lane.legend(Lane.LegendEntry.band(new LineLook(below, ink.hair(1)), "below"));
     }
   }
 

@@ -1,5 +1,8 @@
 package rampwright.app.chart;
 
+import java.util.Arrays;
+import java.util.stream.DoubleStream;
+import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 import rampwright.analysis.signal.RmsTrack;
 import rampwright.analysis.trace.ChannelName;
@@ -12,8 +15,11 @@ import rampwright.analysis.trace.TimeBase;
  * @param time instants on the trace's time base
  * @param values as many values
  * @param zeroS instant of the trace that is 0 in the chart, s
+ * @param gapS a longer interval between samples is a gap, s
  */
-record Curve(TimeBase time, Samples values, double zeroS) {
+record Curve(TimeBase time, Samples values, double zeroS, double gapS) {
+  /** Three intervals (the finding {@code gap}), and half a one for jitter. */
+  private static final double GAP_INTERVALS = 3.5;
 
   /** A channel of a track; null when it does not have it or holds nothing good. */
   static @Nullable Curve of(RmsTrack track, ChannelName channel, double zeroS) {
@@ -23,21 +29,27 @@ record Curve(TimeBase time, Samples values, double zeroS) {
 
   /** Values at increasing times; null when none is good. */
   static @Nullable Curve of(double[] timeS, double[] values, double zeroS) {
-    for (double value : values) {
-      if (Double.isFinite(value)) {
-        return new Curve(TimeBase.listed(Samples.owning(timeS)), Samples.owning(values), zeroS);
-      }
-    }
-    return null;
+    TimeBase time = TimeBase.listed(Samples.owning(timeS));
+    return ofAny(time, values, zeroS, GAP_INTERVALS * time.typicalStepS());
   }
 
-  /** First and last instant in the chart's time; null when there are no two. */
-  @Nullable Span span() {
-    int size = time.size();
-    if (size < 2) {
-      return null;
-    }
-    return new Span(time.atS(0) - zeroS, time.atS(size - 1) - zeroS);
+  /** Another curve less this one, at every instant either has; null when they never meet. */
+  @Nullable Curve differenceTo(Curve other, Span window) {
+    double[] timeS =
+        DoubleStream.concat(instants(window), other.instants(window)).sorted().distinct().toArray();
+    double[] values = Arrays.stream(timeS).map(t -> other.at(t) - at(t)).toArray();
+    return ofAny(TimeBase.listed(Samples.owning(timeS)), values, 0, Math.max(gapS, other.gapS));
+  }
+
+  private static @Nullable Curve ofAny(TimeBase time, double[] values, double zeroS, double gapS) {
+    return Arrays.stream(values).anyMatch(Double::isFinite)
+        ? new Curve(time, Samples.owning(values), zeroS, gapS)
+        : null;
+  }
+
+  private DoubleStream instants(Span window) {
+    return IntStream.range(firstAtOrAfter(window.fromS()), firstAtOrAfter(window.toS()))
+        .mapToDouble(this::chartS);
   }
 
   /** Columns of pixels over a stretch of the chart's time. */

@@ -64,6 +64,21 @@ final class Layers {
     area.closePath();
   }
 
+  /** The area between a curve and zero, in one colour above and another below. */
+  static Layer signed(Curve curve, java.awt.Color above, java.awt.Color below) {
+    return (g, plane, ink) -> {
+      double zero = plane.y(0);
+      Path2D area = Polyline.of(curve, plane, 0).downTo(zero);
+      double width = plane.width();
+      Shape upper = new Rectangle2D.Double(plane.left(), plane.top(), width, zero - plane.top());
+      Shape lower = new Rectangle2D.Double(plane.left(), zero, width, plane.bottom() - zero);
+      g.setColor(above);
+      clipped(g, upper, () -> g.fill(area));
+      g.setColor(below);
+      clipped(g, lower, () -> g.fill(area));
+    };
+  }
+
   /** The area between two curves given at the same times. */
   static Layer between(
       double[] timeS, double[] low, double[] high, java.awt.Color colour, double opacity) {

@@ -2,6 +2,7 @@ package rampwright.app.chart;
 
 import java.awt.geom.Ellipse2D;
 import java.awt.geom.Path2D;
+import java.awt.geom.PathIterator;
 
 /**
  * A curve as a path: every sample where they are few, the {@link MinMaxColumns} of each pixel
@@ -11,7 +12,6 @@ import java.awt.geom.Path2D;
  */
 final class Polyline {
   private static final int RAW_SAMPLES_PER_COLUMN = 2;
-  private static final double GAP_INTERVALS = 3.5;
 
   private final Path2D.Double line = new Path2D.Double();
   private final Path2D.Double bridges = new Path2D.Double();
@@ -39,7 +39,7 @@ final class Polyline {
   }
 
   private void samples(Curve curve, Plane plane, int from, int to) {
-    double longestS = GAP_INTERVALS * curve.time().typicalStepS();
+    double longestS = curve.gapS();
     double previousS = Double.NaN;
     for (int i = from; i < to; i++) {
       double value = curve.values().at(i);
@@ -104,6 +104,30 @@ final class Polyline {
 
   Path2D line() {
     return line;
+  }
+
+  /** The area between the line and a level, in drawing units. */
+  Path2D downTo(double y) {
+    Path2D.Double area = new Path2D.Double();
+    double[] point = new double[6];
+    double lastPointX = Double.NaN;
+    for (PathIterator it = line.getPathIterator(null); !it.isDone(); it.next()) {
+      if (it.currentSegment(point) == PathIterator.SEG_MOVETO) {
+        close(area, lastPointX, y);
+        area.moveTo(point[0], y);
+      }
+      area.lineTo(point[0], point[1]);
+      lastPointX = point[0];
+    }
+    close(area, lastPointX, y);
+    return area;
+  }
+
+  private static void close(Path2D area, double x, double y) {
+    if (!Double.isNaN(x)) {
+      area.lineTo(x, y);
+      area.closePath();
+    }
   }
 
   Path2D bridges() {

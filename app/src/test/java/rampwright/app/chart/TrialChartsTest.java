@@ -352,6 +352,23 @@ class TrialChartsTest {
   }
 
   @Test
+  void differenceHasTheInstantsOfBothAndNoGapsOfItsOwn() {
+    double[] aS = {0, 1, 2, 3, 4};
+    double[] bS = {0.01, 1.01, 2.01, 3.01, 4.01};
+    Curve a = java.util.Objects.requireNonNull(Curve.of(aS, new double[] {0, 0, 9, 0, 0}, 0));
+    Curve b = java.util.Objects.requireNonNull(Curve.of(bS, new double[] {2, 2, 2, 2, 2}, 0));
+    Span window = new Span(0, 4.5);
+    Curve difference = java.util.Objects.requireNonNull(a.differenceTo(b, window));
+    assertThat(difference.time().size()).isEqualTo(10);
+    assertThat(difference.at(2)).isEqualTo(2 - 9);
+    assertThat(difference.at(3.01)).isEqualTo(2);
+    assertThat(difference.at(4.01)).as("the first has ended").isNaN();
+    Plane plane =
+        new Plane(0, 0, 600, 200, window, AxisRange.of(-9, 9, "A", AxisRange.Fit.FROM_ZERO), 1);
+    assertThat(Polyline.of(difference, plane, 1).bridges().getBounds2D().isEmpty()).isTrue();
+  }
+
+  @Test
   void resolutionIsWrittenIntoTheFile() {
     TrialPlot plot = trial(track(100, 1, true), RATED);
     byte[] png = TrialCharts.render(plot, SMALL, Format.PNG_300_DPI);
@@ -367,8 +384,7 @@ class TrialChartsTest {
   void svgIsShortSelfContainedAndKeepsItsText() {
     String svg =
         new String(
-            TrialCharts.render(
-                trial(track(8000, 1, true), RATED), ChartStyle.DEFAULT, Format.SVG),
+            TrialCharts.render(trial(track(8000, 1, true), RATED), ChartStyle.DEFAULT, Format.SVG),
             StandardCharsets.UTF_8);
     assertThat(svg).contains("<title>Pump &lt;1&gt; &amp; \"2\"</title>");
     assertThat(svg).contains("foot 0.123456").contains("invented sample").contains("missed");
