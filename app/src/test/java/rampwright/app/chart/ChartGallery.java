@@ -208,10 +208,10 @@ public final class ChartGallery {
   }
 
   private static ChartRequest difference(Path practice) throws IOException {
-    TrialCurve a = curve(read(practice, "lift-pump", 0), "trial 1", "limit 3.0 × In");
-    TrialCurve b = curve(read(practice, "lift-pump", 2), "trial 3", "limit 3.5 × In");
+    TrialCurve a = curve(read(practice, "wash-pump", 0), "trial 1", "limit 3.0 × In");
+    TrialCurve b = curve(read(practice, "wash-pump", 2), "trial 3", "limit 3.5 × In");
     return new DifferencePlot(
-        Heading.of("lift-pump · trial 3 against trial 1"),
+        Heading.of("wash-pump · trial 3 against trial 1"),
         a,
         b,
         List.of(
@@ -221,7 +221,7 @@ public final class ChartGallery {
   }
 
   private static ChartRequest prediction(Path practice) throws IOException {
-    Practice p = read(practice, "lift-pump", 2);
+    Practice p = read(practice, "wash-pump", 2);
     TrialCurve measured = curve(p, "trial 3", "");
     RmsTrack track = p.track();
     Curve current = HighestPhase.of(track, measured.inceptionS(), 1);
@@ -240,7 +240,7 @@ public final class ChartGallery {
       }
     }
     return new PredictionPlot(
-        Heading.of("lift-pump · trial 3, predicted and measured"),
+        Heading.of("wash-pump · trial 3, predicted and measured"),
         new PredictedBand(timeS, c[0], c[1], c[2]),
         speed == null ? null : new PredictedBand(timeS, s[0], s[1], s[2]),
         measured,
