@@ -1,0 +1,9 @@
+package rampwright.app.chart;
+
+/** What to draw. */
+public sealed interface ChartRequest
+    permits TrialPlot, DipPlot, OverlayPlot, DifferencePlot, PredictionPlot {
+
+  /** What stands over and under the chart. */
+  Heading heading();
+}
