@@ -12,9 +12,12 @@ public final class TraceFiles {
     return switch (TraceFormat.of(file)) {
       case COMTRADE -> ComtradeReader.read(file, options);
       case CSV ->
-          throw new TraceFileException(
-              ComtradeParts.name(file),
-              "looks like CSV, which this door does not read yet; convert it to COMTRADE");
+          CsvTraceReader.read(
+              file,
+              options.columns(),
+              options.declaredKind(),
+              options.context(),
+              CsvLimits.standard());
     };
   }
 }
