@@ -75,7 +75,7 @@ public final class AssetGenerator {
             between(random, 0.1, 0.3),
             between(random, 0.015, 0.03),
             limits[random.nextInt(limits.length)]);
-    TruePlant truth = new TruePlant(machine, load, starter, supply, 0.01, 0.03, 0.06);
+    TruePlant truth = new TruePlant(machine, load, starter, supply, 0.01, 0.025, 0.08);
     TrueMeter meter = meter(sheet, random);
     return new PlantAsset(trade, truth, sheet, meter, mix(seed, number) ^ 0x5eedL);
   }
