@@ -36,7 +36,7 @@ public final class ImpossibleMaker {
       ways.add("stop");
     }
     String way = ways.get(random.nextInt(ways.size()));
-    for (double factor = 0.85; factor > 0.3; factor *= 0.85) {
+    for (double factor = 0.9; factor > 0.3; factor *= 0.9) {
       Limits tight = tightened(possible.limits(), way, factor);
       Found found = search(possible.asset(), tight, possible.best(), random, way.equals("stop"));
       if (found.worst >= CLEAR) {
