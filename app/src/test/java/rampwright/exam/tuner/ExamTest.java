@@ -101,6 +101,23 @@ class ExamTest {
         .isInstanceOf(AdviserFailedException.class);
   }
 
+  @Test
+  void aProductThatCannotBeRunIsAFailureWithItsWords(@TempDir Path folder) {
+    Adviser.Told told =
+        new Adviser.Told(
+            new Limits(java.util.Map.of()),
+            List.of(new Adviser.Seen(PlantSettings.plain(true), firstFigures())),
+            1);
+    Adviser absent = new ProcessAdviser(folder.resolve("absent.jar"));
+    assertThatThrownBy(() -> absent.next(folder, told))
+        .isInstanceOf(AdviserFailedException.class)
+        .hasMessageContaining("absent.jar");
+    List<Exam.Answer> answers = new Exam(1, folder).sit(List.of(QUESTIONS.get(0)), asked -> absent);
+    assertThat(answers.get(0).steps()).hasSize(1);
+    assertThat(answers.get(0).steps().get(0).status()).isEqualTo("failed");
+    assertThat(answers.get(0).steps().get(0).failure()).contains("absent.jar");
+  }
+
   private static TrueFigures firstFigures() {
     ExamCase question = QUESTIONS.get(0);
     return question.asset().figures(question.first(), question.asset().day(1), Conduct.START_ONLY);

@@ -17,8 +17,12 @@ import rampwright.exam.plant.TruePlant;
  * more voltage and 5 % less load.
  */
 public final class ImpossibleMaker {
-  /** How far outside the best found must be, as a share of the limit it misses most. */
-  private static final double CLEAR = 0.07;
+  /**
+   * How far outside the best found must be, as a share of the limit it misses most. A search ten
+   * times as long came nearer by 0.005 or less in 11 of 12 questions and by 0.046 in one, and met
+   * none.
+   */
+  private static final double CLEAR = 0.09;
 
   private static final TruePlant.Day KIND = new TruePlant.Day(1.015, 0.95, 0.9);
 
