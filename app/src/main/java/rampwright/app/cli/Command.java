@@ -12,6 +12,7 @@ abstract class Command implements Callable<Integer> {
       names = {"-h", "--help"},
       usageHelp = true,
       description = "Show this help and exit.")
+  @SuppressWarnings("unused") // set and read by the command-line library
   private boolean help;
 
   private final Screen screen;

@@ -29,12 +29,14 @@ final class RootCommand implements Runnable {
       names = {"-h", "--help"},
       usageHelp = true,
       description = "Show this help and exit.")
+  @SuppressWarnings("unused") // set and read by the command-line library
   private boolean help;
 
   @Option(
       names = {"-V", "--version"},
       versionHelp = true,
       description = "Show the version and exit.")
+  @SuppressWarnings("unused") // set and read by the command-line library
   private boolean version;
 
   @Spec private CommandSpec spec = CommandSpec.create();

@@ -85,7 +85,7 @@ public record Comparison(TrialResult a, TrialResult b, List<Row> rows) {
     Double valueA = a == null ? null : a.value();
     Double valueB = b == null ? null : b.value();
     String unit = a != null ? a.unit() : b == null ? "" : b.unit();
-    if (valueA == null || valueB == null) {
+    if (a == null || b == null || valueA == null || valueB == null) {
       return new Row(key, part, unit, valueA, valueB, null, null, null, null, why(a, b));
     }
     double difference = valueB - valueA;

@@ -82,7 +82,7 @@ public final class TomlFile {
                           "column "
                               + error.position().column()
                               + ": not TOML: "
-                              + firstLine(error.getMessage())
+                              + firstLine(String.valueOf(error.getMessage()))
                               + "; mend the line"))
               .toList());
     }

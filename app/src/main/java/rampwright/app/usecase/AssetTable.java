@@ -66,7 +66,7 @@ public final class AssetTable {
     } catch (CsvParseException e) {
       throw new InputProblem(table + ": is not CSV: " + e.getMessage());
     } catch (UncheckedIOException e) {
-      throw InputProblem.of(e.getCause(), table);
+      throw InputProblem.of(new IOException(e.getMessage(), e), table);
     } catch (IOException e) {
       throw InputProblem.of(e, table);
     }
