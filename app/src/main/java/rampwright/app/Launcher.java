@@ -1,8 +1,47 @@
 package rampwright.app;
 
+import java.io.BufferedWriter;
+import java.io.FileDescriptor;
+import java.io.FileOutputStream;
+import java.io.OutputStreamWriter;
+import java.io.Writer;
+import java.nio.charset.StandardCharsets;
+import rampwright.app.cli.Screen;
+import rampwright.app.cli.Services;
+import rampwright.app.cli.Terminal;
+
 /** Starts the program. */
 public final class Launcher {
   private Launcher() {}
 
-  public static void main(String[] args) {}
+  public static void main(String[] args) {
+    // Libraries that look for a log sink must not talk about finding none.
+    System.setProperty("slf4j.internal.verbosity", "ERROR");
+    // Whoever reads the results reads UTF-8, whatever the machine's own encoding.
+    Screen screen = new Screen(writer(FileDescriptor.out), writer(FileDescriptor.err), isWatched());
+    System.exit(new Terminal(screen, services()).run(args));
+  }
+
+  /** Whether a person watches: input and output are a terminal. */
+  @SuppressWarnings("SystemConsoleNull") // the property restores the meaning null had before JDK 22
+  private static boolean isWatched() {
+    System.setProperty("jdk.console", "java.base");
+    return System.console() != null;
+  }
+
+  private static Services services() {
+    String version = Launcher.class.getPackage().getImplementationVersion();
+    return new Services(
+        Wiring.traceFiles(),
+        Wiring.analyzer(),
+        Wiring.charts(),
+        new BundledSamples("/sample-traces"),
+        version == null ? "unreleased" : version,
+        Runtime.getRuntime().availableProcessors());
+  }
+
+  private static Writer writer(FileDescriptor to) {
+    return new BufferedWriter(
+        new OutputStreamWriter(new FileOutputStream(to), StandardCharsets.UTF_8));
+  }
 }

@@ -1,0 +1,70 @@
+package rampwright.app.asset;
+
+import org.jspecify.annotations.Nullable;
+import rampwright.app.toml.NumberKey;
+
+/**
+ * The supply at the starter. Its strength is given by a fault level or by the transformer that
+ * feeds it, or not at all.
+ *
+ * @param voltageV declared voltage, line to line, V RMS
+ * @param faultLevelMva three-phase short-circuit power
+ * @param transformerKva rated power of the feeding transformer
+ * @param transformerImpedancePct its short-circuit impedance, % of its rating
+ * @param cableLengthM from the transformer to the starter
+ * @param cableResistanceOhmPerKm of one core
+ * @param cableReactanceOhmPerKm of one core
+ */
+public record Supply(
+    double voltageV,
+    @Nullable Double faultLevelMva,
+    @Nullable Double transformerKva,
+    @Nullable Double transformerImpedancePct,
+    @Nullable Double cableLengthM,
+    @Nullable Double cableResistanceOhmPerKm,
+    @Nullable Double cableReactanceOhmPerKm) {
+
+  public static final NumberKey VOLTAGE_V =
+      new NumberKey(
+          "voltage_V", "V", 24, 36_000, "line to line", "a number in kV belongs times 1000");
+  public static final NumberKey FAULT_LEVEL_MVA =
+      new NumberKey(
+          "fault_level_MVA",
+          "MVA",
+          0.05,
+          50_000,
+          "three-phase short-circuit power",
+          "kVA belong divided by 1000");
+  public static final NumberKey TRANSFORMER_KVA =
+      new NumberKey(
+          "transformer_kVA",
+          "kVA",
+          1,
+          500_000,
+          "the transformer's rating",
+          "MVA belong times 1000");
+  public static final NumberKey TRANSFORMER_IMPEDANCE_PCT =
+      new NumberKey(
+          "transformer_impedance_pct",
+          "%",
+          0.5,
+          30,
+          "short-circuit impedance",
+          "a ratio belongs times 100");
+  public static final NumberKey CABLE_LENGTH_M =
+      new NumberKey("cable_length_m", "m", 0, 50_000, "transformer to starter", "");
+  public static final NumberKey CABLE_RESISTANCE =
+      new NumberKey("cable_resistance_ohm_per_km", "ohm/km", 0.001, 50, "of one core", "");
+  public static final NumberKey CABLE_REACTANCE =
+      new NumberKey("cable_reactance_ohm_per_km", "ohm/km", 0.001, 5, "of one core", "");
+
+  public Supply {
+    VOLTAGE_V.checked(voltageV);
+    FAULT_LEVEL_MVA.checkedOptional(faultLevelMva);
+    TRANSFORMER_KVA.checkedOptional(transformerKva);
+    TRANSFORMER_IMPEDANCE_PCT.checkedOptional(transformerImpedancePct);
+    CABLE_LENGTH_M.checkedOptional(cableLengthM);
+    CABLE_RESISTANCE.checkedOptional(cableResistanceOhmPerKm);
+    CABLE_REACTANCE.checkedOptional(cableReactanceOhmPerKm);
+  }
+}

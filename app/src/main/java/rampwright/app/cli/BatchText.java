@@ -1,0 +1,128 @@
+package rampwright.app.cli;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+import rampwright.analysis.figure.Finding;
+import rampwright.analysis.figure.StartRecord;
+import rampwright.analysis.quantity.Measured;
+import rampwright.app.envelope.FigureKey;
+import rampwright.app.envelope.Verdict;
+import rampwright.app.result.Batch;
+import rampwright.app.result.Entry;
+import rampwright.app.result.FailedTrial;
+import rampwright.app.result.NotedTrial;
+import rampwright.app.result.TrialResult;
+
+/** Many trials for people: a line for each start, then what could not be read. */
+final class BatchText {
+  private static final List<FigureKey> SHOWN =
+      List.of(
+          FigureKey.START_TIME,
+          FigureKey.PEAK_CURRENT_RATIO,
+          FigureKey.I2T_RATIO,
+          FigureKey.VOLTAGE_DIP,
+          FigureKey.STOP_TIME);
+
+  private BatchText() {}
+
+  static void print(Screen screen, Batch batch) {
+    TextTable table =
+        new TextTable(
+            "",
+            "llrrrrrll",
+            "trial",
+            "outcome",
+            "start s",
+            "peak x In",
+            "I2t s",
+            "dip %",
+            "stop s",
+            "verdict",
+            "findings");
+    for (Entry entry : batch.entries()) {
+      if (entry instanceof TrialResult result) {
+        add(table, result);
+      } else if (entry instanceof NotedTrial noted) {
+        String outcome = noted.seen().outcome();
+        List<String> cells = new ArrayList<>();
+        cells.add(noted.file());
+        cells.add((outcome == null ? "" : outcome + ", ") + "noted by hand");
+        for (FigureKey key : SHOWN) {
+          Double value = noted.seen().figures().get(key);
+          cells.add(value == null ? "-" : ValueText.value(value, null));
+        }
+        cells.add(VerdictText.brief(noted.verdict()));
+        cells.add("");
+        table.row(cells.toArray(String[]::new));
+      }
+    }
+    if (!table.isEmpty()) {
+      table.lines().forEach(screen::line);
+    }
+    for (FailedTrial failed : batch.failures()) {
+      screen.line("");
+      screen.line("not read: " + failed.error());
+    }
+    screen.line("");
+    screen.line(count(batch));
+  }
+
+  private static void add(TextTable table, TrialResult result) {
+    String findings =
+        String.join(
+            " ", result.figures().findings().stream().map(Finding::code).distinct().toList());
+    String mark = result.trial().notes().representative() ? "" : ", not representative";
+    List<StartRecord> starts = result.figures().starts();
+    if (starts.isEmpty()) {
+      table.row(result.file(), "no start" + mark, "-", "-", "-", "-", "-", "-", findings);
+    }
+    for (int i = 0; i < starts.size(); i++) {
+      StartRecord start = starts.get(i);
+      List<String> cells = new ArrayList<>();
+      cells.add(starts.size() == 1 ? result.file() : result.file() + " #" + (i + 1));
+      cells.add(start.outcome().key() + mark);
+      for (FigureKey key : SHOWN) {
+        cells.add(cell(start, key));
+      }
+      Verdict verdict = result.verdicts().isEmpty() ? null : result.verdicts().get(i);
+      cells.add(VerdictText.brief(verdict));
+      cells.add(findings);
+      table.row(cells.toArray(String[]::new));
+    }
+  }
+
+  private static String cell(StartRecord start, FigureKey key) {
+    Map<String, Measured> figures =
+        key.part() == FigureKey.Part.START
+            ? start.figures()
+            : start.stop() == null ? Map.of() : start.stop().figures();
+    @Nullable Measured figure = figures.get(key.key());
+    Double value = figure == null ? null : figure.value();
+    return value == null || figure == null ? "-" : ValueText.value(value, figure.uncertainty());
+  }
+
+  private static String count(Batch batch) {
+    List<Verdict> verdicts =
+        batch.results().stream().flatMap(result -> result.verdicts().stream()).toList();
+    StringBuilder text = new StringBuilder();
+    text.append(batch.results().size()).append(" analysed");
+    long noted = batch.entries().stream().filter(NotedTrial.class::isInstance).count();
+    if (noted > 0) {
+      text.append(", ").append(noted).append(" noted by hand");
+    }
+    if (!batch.failures().isEmpty()) {
+      text.append(", ").append(batch.failures().size()).append(" not read");
+    }
+    if (!verdicts.isEmpty()) {
+      text.append("; envelope met ")
+          .append(verdicts.stream().filter(Verdict.Met.class::isInstance).count())
+          .append(", missed ")
+          .append(verdicts.stream().filter(Verdict.Missed.class::isInstance).count())
+          .append(", not assessable ")
+          .append(verdicts.stream().filter(Verdict.NotAssessable.class::isInstance).count());
+    }
+    return text.toString();
+  }
+}

@@ -1,0 +1,176 @@
+package rampwright.app.cli;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
+import rampwright.analysis.figure.StartRecord;
+import rampwright.analysis.figure.StopRecord;
+import rampwright.analysis.figure.TraceFigures.HarmonicShare;
+import rampwright.analysis.quantity.Measured;
+import rampwright.app.envelope.FigureKey;
+
+/** Instants and figures as tables; what could not be had with its reason. */
+final class FigureText {
+  private static final Map<String, String> INSTANTS =
+      Map.of(
+          "inception_s", "current begins",
+          "breakaway_s", "shaft begins to turn",
+          "full_speed_s", "full speed",
+          "knee_s", "current falls to run",
+          "bypass_s", "bypass",
+          "settled_s", "current settled",
+          "stop_begin_s", "stop begins",
+          "release_s", "current ceases",
+          "rest_s", "at rest");
+
+  private final Screen screen;
+  private final boolean how;
+
+  /**
+   * Tables on a screen.
+   *
+   * @param how whether window and rule stand beside each number
+   */
+  FigureText(Screen screen, boolean how) {
+    this.screen = screen;
+    this.how = how;
+  }
+
+  void start(StartRecord start, Map<Integer, HarmonicShare> harmonics) {
+    instants(start.instants());
+    figures(start.figures());
+    if (!harmonics.isEmpty()) {
+      screen.line(
+          "  harmonics, % of fundamental, median (largest): "
+              + harmonics.entrySet().stream()
+                  .map(
+                      entry ->
+                          entry.getKey()
+                              + ": "
+                              + ValueText.percent(entry.getValue().medianPct())
+                              + " ("
+                              + ValueText.percent(entry.getValue().largestPct())
+                              + ")")
+                  .collect(Collectors.joining(", ")));
+    }
+    missing(start.instants(), start.figures());
+  }
+
+  void stop(StopRecord stop) {
+    instants(stop.instants());
+    figures(stop.figures());
+    missing(stop.instants(), stop.figures());
+  }
+
+  private void instants(Map<String, Measured> instants) {
+    TextTable table =
+        how
+            ? new TextTable("  ", "lrrl", "instant", "at s", "±", "rule")
+            : new TextTable("  ", "lrr", "instant", "at s", "±");
+    instants.forEach(
+        (key, instant) -> {
+          Double at = instant.value();
+          if (at != null) {
+            String label = INSTANTS.getOrDefault(key, key);
+            String value = ValueText.timeS(at);
+            String uncertainty = ValueText.uncertainty(instant.uncertainty());
+            if (how) {
+              table.row(label, value, uncertainty, text(instant.rule()));
+            } else {
+              table.row(label, value, uncertainty);
+            }
+          }
+        });
+    print(table);
+  }
+
+  private void figures(Map<String, Measured> figures) {
+    TextTable table =
+        how
+            ? new TextTable(
+                "  ",
+                "lrrlllll",
+                "figure",
+                "value",
+                "±",
+                "unit",
+                "phase",
+                "more",
+                "window s",
+                "rule")
+            : new TextTable("  ", "lrrlll", "figure", "value", "±", "unit", "phase", "more");
+    figures.forEach(
+        (key, figure) -> {
+          Double value = figure.value();
+          if (value != null) {
+            List<String> cells = new ArrayList<>();
+            cells.add(FigureKey.labelOf(key));
+            cells.add(ValueText.value(value, figure.uncertainty()));
+            cells.add(ValueText.uncertainty(figure.uncertainty()));
+            cells.add(figure.unit());
+            cells.add(text(figure.phase()));
+            cells.add(more(figure));
+            if (how) {
+              cells.add(window(figure));
+              cells.add(text(figure.rule()));
+            }
+            table.row(cells.toArray(String[]::new));
+          }
+        });
+    print(table);
+  }
+
+  private void missing(Map<String, Measured> instants, Map<String, Measured> figures) {
+    List<String> lines = new ArrayList<>();
+    instants.forEach(
+        (key, instant) -> {
+          if (!instant.isPresent()) {
+            lines.add("    " + INSTANTS.getOrDefault(key, key) + ": " + instant.why());
+          }
+        });
+    figures.forEach(
+        (key, figure) -> {
+          if (!figure.isPresent()) {
+            lines.add("    " + FigureKey.labelOf(key) + ": " + figure.why());
+          }
+        });
+    if (!lines.isEmpty()) {
+      screen.line("  not to be had:");
+      lines.forEach(screen::line);
+    }
+  }
+
+  private static String more(Measured figure) {
+    List<String> parts = new ArrayList<>();
+    if (figure.phases().size() > 1) {
+      figure
+          .phases()
+          .forEach(
+              (phase, value) ->
+                  parts.add(phase + " " + ValueText.value(value, figure.uncertainty())));
+    }
+    figure
+        .parts()
+        .forEach(
+            (name, value) -> parts.add(name + " " + ValueText.value(value, figure.uncertainty())));
+    return String.join(", ", parts);
+  }
+
+  private static String window(Measured figure) {
+    Double from = figure.fromS();
+    Double to = figure.toS();
+    return from == null || to == null ? "" : ValueText.timeS(from) + " to " + ValueText.timeS(to);
+  }
+
+  private static String text(@Nullable String text) {
+    return text == null ? "" : text;
+  }
+
+  private void print(TextTable table) {
+    if (!table.isEmpty()) {
+      table.lines().forEach(screen::line);
+    }
+  }
+}

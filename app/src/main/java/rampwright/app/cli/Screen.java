@@ -1,0 +1,95 @@
+package rampwright.app.cli;
+
+import java.io.FilterWriter;
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.Writer;
+
+/**
+ * Where a command writes: results to one stream, talk to the other. Everything a person reads is
+ * made fit for a terminal here; what machines read goes out as it is.
+ */
+public final class Screen {
+  private final PrintWriter results;
+  private final PrintWriter talk;
+  private final boolean interactive;
+
+  /**
+   * A screen.
+   *
+   * @param results standard output
+   * @param talk standard error
+   * @param interactive whether a person watches, so that progress is shown on one line
+   */
+  public Screen(Writer results, Writer talk, boolean interactive) {
+    this.results = new PrintWriter(results, false);
+    this.talk = new PrintWriter(talk, true);
+    this.interactive = interactive;
+  }
+
+  boolean isInteractive() {
+    return interactive;
+  }
+
+  /** A line of a result for people. */
+  void line(String text) {
+    results.write(SafeText.of(text));
+    results.write('\n');
+  }
+
+  /** A result for machines, as it is. */
+  void raw(String text) {
+    results.write(text);
+    results.flush();
+  }
+
+  /** A line of talk. */
+  void say(String text) {
+    talk.write(SafeText.of(text));
+    talk.write('\n');
+    talk.flush();
+  }
+
+  /** Talk that overwrites the line it stands on. */
+  void overwrite(String text) {
+    talk.write('\r');
+    talk.write(SafeText.of(text));
+    talk.flush();
+  }
+
+  void flush() {
+    results.flush();
+    talk.flush();
+  }
+
+  /** Results as a writer for the command-line library. */
+  PrintWriter resultWriter() {
+    return new PrintWriter(new SafeWriter(results), true);
+  }
+
+  /** Talk as a writer for the command-line library. */
+  PrintWriter talkWriter() {
+    return new PrintWriter(new SafeWriter(talk), true);
+  }
+
+  private static final class SafeWriter extends FilterWriter {
+    SafeWriter(Writer out) {
+      super(out);
+    }
+
+    @Override
+    public void write(int c) throws IOException {
+      out.write(SafeText.of(String.valueOf((char) c)));
+    }
+
+    @Override
+    public void write(char[] text, int from, int count) throws IOException {
+      out.write(SafeText.of(new String(text, from, count)));
+    }
+
+    @Override
+    public void write(String text, int from, int count) throws IOException {
+      out.write(SafeText.of(text.substring(from, from + count)));
+    }
+  }
+}

@@ -1,0 +1,55 @@
+package rampwright.app.cli;
+
+import rampwright.app.usecase.AnalyzeTraces;
+import rampwright.app.usecase.Analyzer;
+import rampwright.app.usecase.ChartRenderer;
+import rampwright.app.usecase.ChartTrials;
+import rampwright.app.usecase.CompareTraces;
+import rampwright.app.usecase.CompareTrials;
+import rampwright.app.usecase.ConvertTrace;
+import rampwright.app.usecase.RunDemo;
+import rampwright.app.usecase.SampleSource;
+import rampwright.app.usecase.TraceFileDoor;
+
+/**
+ * What the commands work with; made by the launcher.
+ *
+ * @param door trace files
+ * @param analyzer the analysis
+ * @param charts pictures
+ * @param samples the samples that come with the program
+ * @param version version of the program
+ * @param threads how many trials may be worked on at a time
+ */
+public record Services(
+    TraceFileDoor door,
+    Analyzer analyzer,
+    ChartRenderer charts,
+    SampleSource samples,
+    String version,
+    int threads) {
+
+  AnalyzeTraces analyzeTraces() {
+    return new AnalyzeTraces(door, analyzer, version, threads);
+  }
+
+  CompareTrials compareTrials() {
+    return new CompareTrials(analyzeTraces());
+  }
+
+  CompareTraces compareTraces() {
+    return new CompareTraces(door, analyzer, charts, version);
+  }
+
+  ChartTrials chartTrials() {
+    return new ChartTrials(door, analyzer, charts, version);
+  }
+
+  ConvertTrace convertTrace() {
+    return new ConvertTrace(door, analyzer);
+  }
+
+  RunDemo runDemo() {
+    return new RunDemo(samples, analyzeTraces(), chartTrials());
+  }
+}

@@ -1,0 +1,80 @@
+package rampwright.app.cli;
+
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.math.RoundingMode;
+import org.jspecify.annotations.Nullable;
+
+/** Numbers as people read them: as many digits as the uncertainty allows. */
+final class ValueText {
+  private static final int DIGITS_WITHOUT_UNCERTAINTY = 4;
+  private static final int MOST_DIGITS = 7;
+
+  private ValueText() {}
+
+  /**
+   * A value rounded to the place of its uncertainty's second digit (JCGM 100, 7.2.6), to four
+   * digits where there is none. Numbers stay plain, without exponent, from 1e-4 to 1e9.
+   */
+  static String value(double value, @Nullable Double uncertainty) {
+    BigDecimal exact = BigDecimal.valueOf(value);
+    if (value == 0) {
+      return "0";
+    }
+    int scale;
+    if (uncertainty != null && uncertainty > 0) {
+      BigDecimal two = twoDigits(uncertainty);
+      int most = MOST_DIGITS - 1 - exponent(exact);
+      scale = Math.min(two.scale(), most);
+    } else {
+      scale = DIGITS_WITHOUT_UNCERTAINTY - 1 - exponent(exact);
+    }
+    BigDecimal rounded = exact.setScale(scale, RoundingMode.HALF_EVEN);
+    if (rounded.signum() != 0 && (Math.abs(value) >= 1e9 || Math.abs(value) < 1e-4)) {
+      return rounded.toString().replace("E+", "e").replace('E', 'e');
+    }
+    String plain = rounded.toPlainString();
+    return uncertainty == null && plain.contains(".") ? trimmed(plain) : plain;
+  }
+
+  /** An uncertainty with two digits; a dash where it cannot be told. */
+  static String uncertainty(@Nullable Double uncertainty) {
+    if (uncertainty == null) {
+      return "-";
+    }
+    return uncertainty == 0 ? "0" : twoDigits(uncertainty).toPlainString();
+  }
+
+  /** A time on the trace's time base, to the millisecond. */
+  static String timeS(double timeS) {
+    return BigDecimal.valueOf(timeS).setScale(3, RoundingMode.HALF_EVEN).toPlainString();
+  }
+
+  /** A percentage with three digits. */
+  static String percent(double value) {
+    return value == 0 ? "0" : trimmed(plain(value, 3));
+  }
+
+  private static String plain(double value, int digits) {
+    BigDecimal exact = BigDecimal.valueOf(value);
+    return exact
+        .setScale(Math.max(0, digits - 1 - exponent(exact)), RoundingMode.HALF_EVEN)
+        .toPlainString();
+  }
+
+  private static BigDecimal twoDigits(double uncertainty) {
+    return new BigDecimal(uncertainty, new MathContext(2, RoundingMode.HALF_EVEN));
+  }
+
+  private static int exponent(BigDecimal value) {
+    return value.precision() - value.scale() - 1;
+  }
+
+  private static String trimmed(String plain) {
+    if (!plain.contains(".")) {
+      return plain;
+    }
+    String cut = plain.replaceAll("0+$", "");
+    return cut.endsWith(".") ? cut.substring(0, cut.length() - 1) : cut;
+  }
+}

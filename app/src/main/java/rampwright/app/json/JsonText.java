@@ -1,0 +1,151 @@
+package rampwright.app.json;
+
+import com.fasterxml.jackson.core.JsonFactory;
+import com.fasterxml.jackson.core.JsonGenerator;
+import com.fasterxml.jackson.core.util.DefaultIndenter;
+import com.fasterxml.jackson.core.util.DefaultPrettyPrinter;
+import com.fasterxml.jackson.core.util.Separators;
+import java.io.IOException;
+import java.io.StringWriter;
+import java.io.UncheckedIOException;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A JSON text being written: objects, arrays and values, numbers that are not finite as null. Lines
+ * end in a line feed everywhere, so that a file is the same on every machine.
+ */
+public final class JsonText {
+  private static final JsonFactory FACTORY = new JsonFactory();
+
+  private final StringWriter text = new StringWriter();
+  private final JsonGenerator out;
+
+  JsonText() {
+    try {
+      out = FACTORY.createGenerator(text);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+    DefaultIndenter indent = new DefaultIndenter("  ", "\n");
+    DefaultPrettyPrinter printer =
+        new DefaultPrettyPrinter(
+            Separators.createDefaultInstance()
+                .withObjectFieldValueSpacing(Separators.Spacing.AFTER));
+    printer.indentObjectsWith(indent);
+    printer.indentArraysWith(indent);
+    out.setPrettyPrinter(printer);
+  }
+
+  private interface Step {
+    void run() throws IOException;
+  }
+
+  private JsonText step(Step step) {
+    try {
+      step.run();
+      return this;
+    } catch (IOException e) {
+      // Writing to memory; it cannot fail, but the library's signature says so.
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  /** Writes one value, of any shape. */
+  public interface Body {
+    void write(JsonText json);
+  }
+
+  /** An object as a field. */
+  public JsonText object(String key, Body body) {
+    step(() -> out.writeFieldName(key));
+    return object(body);
+  }
+
+  /** An object as the whole text or an array's element. */
+  public JsonText object(Body body) {
+    step(out::writeStartObject);
+    body.write(this);
+    return step(out::writeEndObject);
+  }
+
+  /** An array as a field. */
+  public JsonText array(String key, Body body) {
+    step(
+        () -> {
+          out.writeFieldName(key);
+          out.writeStartArray();
+        });
+    body.write(this);
+    return step(out::writeEndArray);
+  }
+
+  public JsonText texts(String key, List<String> values) {
+    return array(key, json -> values.forEach(value -> json.step(() -> out.writeString(value))));
+  }
+
+  public JsonText text(String key, @Nullable String value) {
+    return step(
+        () -> {
+          out.writeFieldName(key);
+          if (value == null) {
+            out.writeNull();
+          } else {
+            out.writeString(value);
+          }
+        });
+  }
+
+  public JsonText number(String key, @Nullable Double value) {
+    return step(
+        () -> {
+          out.writeFieldName(key);
+          number(value);
+        });
+  }
+
+  private void number(@Nullable Double value) throws IOException {
+    if (value == null || !Double.isFinite(value)) {
+      out.writeNull();
+    } else {
+      out.writeNumber(value);
+    }
+  }
+
+  public JsonText count(String key, long value) {
+    return step(() -> out.writeNumberField(key, value));
+  }
+
+  public JsonText flag(String key, @Nullable Boolean value) {
+    return step(
+        () -> {
+          out.writeFieldName(key);
+          if (value == null) {
+            out.writeNull();
+          } else {
+            out.writeBoolean(value);
+          }
+        });
+  }
+
+  public JsonText nothing(String key) {
+    return step(() -> out.writeNullField(key));
+  }
+
+  /** A pair of numbers as an array's element. */
+  JsonText pair(double first, double second) {
+    return step(
+        () -> {
+          out.writeStartArray();
+          number(first);
+          number(second);
+          out.writeEndArray();
+        });
+  }
+
+  /** The text, ended with a line feed. */
+  public String finish() {
+    step(out::close);
+    return text.append('\n').toString();
+  }
+}

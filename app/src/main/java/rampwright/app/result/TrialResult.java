@@ -1,0 +1,48 @@
+package rampwright.app.result;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import rampwright.analysis.figure.TraceFigures;
+import rampwright.app.asset.AssetFile;
+import rampwright.app.asset.TrialFile;
+import rampwright.app.envelope.Verdict;
+
+/**
+ * One trace with everything that was found in it.
+ *
+ * @param file the trace file as the person gave it
+ * @param facts what the file held
+ * @param asset the motor circuit; null when none was named
+ * @param trial settings and a person's notes
+ * @param figures what was found
+ * @param verdicts one for each start, in their order; empty when there is no envelope
+ * @param toolVersion version of this program
+ * @param remarks what a person should know about how this came about; one line each
+ */
+public record TrialResult(
+    String file,
+    TraceFacts facts,
+    @Nullable AssetFile asset,
+    TrialFile trial,
+    TraceFigures figures,
+    List<Verdict> verdicts,
+    String toolVersion,
+    List<String> remarks)
+    implements Entry {
+  public TrialResult {
+    verdicts = List.copyOf(verdicts);
+    remarks = List.copyOf(remarks);
+    if (!verdicts.isEmpty() && verdicts.size() != figures.starts().size()) {
+      throw new IllegalArgumentException(
+          verdicts.size() + " verdicts for " + figures.starts().size() + " starts");
+    }
+  }
+
+  /** The same with one more remark. */
+  public TrialResult withRemark(String remark) {
+    List<String> more = new ArrayList<>(remarks);
+    more.add(remark);
+    return new TrialResult(file, facts, asset, trial, figures, verdicts, toolVersion, more);
+  }
+}

@@ -1,0 +1,95 @@
+package rampwright.app.usecase;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import rampwright.app.result.TrialResult;
+
+/** Draws one trial, or several over each other. */
+public final class ChartTrials {
+  /** More curves than this cannot be told apart. */
+  private static final int MOST_OVERLAID = 8;
+
+  private final TraceFileDoor door;
+  private final Analyzer analyzer;
+  private final ChartRenderer charts;
+  private final String toolVersion;
+
+  public ChartTrials(
+      TraceFileDoor door, Analyzer analyzer, ChartRenderer charts, String toolVersion) {
+    this.door = door;
+    this.analyzer = analyzer;
+    this.charts = charts;
+    this.toolVersion = toolVersion;
+  }
+
+  /**
+   * Draws what was named: one trial by itself, several aligned at inception.
+   *
+   * @param target the picture; its ending says png or svg
+   * @return the trials that were drawn
+   */
+  public List<TrialResult> run(List<Path> named, InputChoice choice, Path target, ChartSize size)
+      throws InputProblem, UsageProblem {
+    checkEnding(target);
+    List<TrialReader.Read> trials =
+        readAll(new TrialReader(door, analyzer, toolVersion, choice), named, choice);
+    if (trials.isEmpty()) {
+      throw new UsageProblem("there is no trace to draw; name one or an asset folder with trials");
+    }
+    try {
+      charts.render(
+          new ChartRenderer.Request(
+              trials.size() == 1 ? ChartRenderer.Picture.TRIAL : ChartRenderer.Picture.OVERLAY,
+              trials.stream().map(ChartTrials::charted).toList(),
+              trials.get(0).envelope(),
+              size.widthPx(),
+              size.heightPx(),
+              target));
+    } catch (IOException e) {
+      throw InputProblem.of(e, target);
+    }
+    return trials.stream().map(TrialReader.Read::result).toList();
+  }
+
+  /** Fails unless the ending stands for a picture that can be made. */
+  public static void checkEnding(Path target) throws UsageProblem {
+    String name = String.valueOf(target.getFileName()).toLowerCase(Locale.ROOT);
+    if (!name.endsWith(".png") && !name.endsWith(".svg")) {
+      throw new UsageProblem(target + ": the picture's ending must be .png or .svg; name it so");
+    }
+  }
+
+  static List<TrialReader.Read> readAll(TrialReader reader, List<Path> named, InputChoice choice)
+      throws InputProblem, UsageProblem {
+    List<TrialReader.Read> trials = new ArrayList<>();
+    List<TrialJob> jobs = new FindTrials(choice, false).in(named);
+    if (jobs.size() > MOST_OVERLAID) {
+      throw new UsageProblem(
+          jobs.size()
+              + " trials cannot be told apart in one picture; name at most "
+              + MOST_OVERLAID);
+    }
+    for (TrialJob job : jobs) {
+      if (job.problem() != null) {
+        throw new InputProblem(job.problem());
+      }
+      Path trace = job.trace();
+      if (trace != null) {
+        trials.add(reader.read(job, trace));
+      }
+    }
+    return trials;
+  }
+
+  static ChartRenderer.Charted charted(TrialReader.Read read) {
+    return new ChartRenderer.Charted(
+        read.result().file(),
+        read.trace(),
+        read.analyzed(),
+        read.motor(),
+        read.result().verdicts().isEmpty() ? null : read.result().verdicts().get(0));
+  }
+}

@@ -1,0 +1,5 @@
+package rampwright.app.cli.planted;
+
+import rampwright.app.desk.view.planted.KnowsCommands;
+
+record KnowsTheDesk(KnowsCommands desk) {}

@@ -1,0 +1,12 @@
+package rampwright.app.planted;
+
+record UsesEveryLibrary(
+    com.ghgande.j2mod.modbus.facade.ModbusTCPMaster modbus,
+    com.fazecast.jSerialComm.SerialPort port,
+    java.net.ServerSocket socket,
+    java.sql.Connection database,
+    java.awt.Color colour,
+    picocli.CommandLine commands,
+    tech.tablesaw.api.Table table,
+    org.tomlj.TomlTable toml,
+    com.fasterxml.jackson.core.JsonFactory json) {}
