@@ -1,16 +1,23 @@
 package rampwright.app;
 
-import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
+import rampwright.acquisition.file.ComtradeEdition;
+import rampwright.acquisition.file.ComtradeEncoding;
+import rampwright.acquisition.file.ComtradeForm;
+import rampwright.acquisition.file.ComtradeWriter;
+import rampwright.acquisition.file.CsvTraceWriter;
+import rampwright.acquisition.file.ReadOptions;
 import rampwright.acquisition.file.TraceFileException;
+import rampwright.acquisition.file.TraceFiles;
 import rampwright.analysis.figure.TraceAnalyzer;
 import rampwright.analysis.trace.Trace;
 import rampwright.app.usecase.Analyzer;
 import rampwright.app.usecase.ChartRenderer;
 import rampwright.app.usecase.TraceFileDoor;
+import rampwright.app.usecase.TraceFormat;
 
-/** Which class stands behind which port. A part that is not built in says so when it is asked. */
+/** Which class stands behind which port. */
 final class Wiring {
   private Wiring() {}
 
@@ -22,21 +29,44 @@ final class Wiring {
     return new TraceFileDoor() {
       @Override
       public Trace read(ReadRequest request) throws TraceFileException {
-        throw new TraceFileException(
-            request.file().toString(), "this build has no readers for trace files in it");
+        return TraceFiles.read(
+            request.file(),
+            new ReadOptions(
+                request.columns(), request.declaredKind(), request.secondary(), request.context()));
       }
 
       @Override
       public List<Path> write(WriteRequest request) throws TraceFileException {
-        throw new TraceFileException(
-            request.target().toString(), "this build has no writers for trace files in it");
+        if (request.format() == TraceFormat.CSV) {
+          CsvTraceWriter.write(request.trace(), request.target());
+          return List.of(request.target());
+        }
+        Double frequencyHz = request.frequencyHz();
+        return ComtradeWriter.write(
+                request.trace(),
+                request.target(),
+                new ComtradeForm(
+                    ComtradeEdition.E2013,
+                    encoding(request.format()),
+                    "rampwright",
+                    "trace",
+                    frequencyHz == null ? 0 : frequencyHz,
+                    true))
+            .files();
       }
     };
   }
 
-  static ChartRenderer charts() {
-    return request -> {
-      throw new IOException("this build draws no charts");
+  private static ComtradeEncoding encoding(TraceFormat format) {
+    return switch (format) {
+      case COMTRADE_ASCII -> ComtradeEncoding.ASCII;
+      case COMTRADE_BINARY -> ComtradeEncoding.BINARY;
+      case COMTRADE_BINARY32 -> ComtradeEncoding.BINARY32;
+      case COMTRADE_FLOAT32, CSV -> ComtradeEncoding.FLOAT32;
     };
+  }
+
+  static ChartRenderer charts() {
+    return new ChartFiles();
   }
 }

@@ -19,16 +19,15 @@ import rampwright.analysis.machine.RunFigures;
 import rampwright.analysis.machine.RunFigures.PhaseFactors;
 import rampwright.analysis.machine.StarterSettings;
 import rampwright.analysis.machine.StopMode;
-import rampwright.analysis.machine.Trajectory;
 
 /**
  * Says what to set next, what will then happen, how likely every limit is met, and, when no setting
  * can meet them, that and which limit stands in the way.
  *
- * <p>A model is fitted to all trials; settings are searched, within the starter's ranges and steps, for
- * the largest chance over draws of the model's parameters with the scatter from trial to trial; among
- * equals less heat, then a smaller change. The result does not depend on the clock or on the number
- * of processors.
+ * <p>A model is fitted to all trials; settings are searched, within the starter's ranges and steps,
+ * for the largest chance over draws of the model's parameters with the scatter from trial to trial;
+ * among equals less heat, then a smaller change. The result does not depend on the clock or on the
+ * number of processors.
  */
 public final class AdviceEngine {
   private static final long SEED = 314159L;
@@ -79,8 +78,8 @@ public final class AdviceEngine {
   }
 
   /**
-   * What given settings would do; the status is {@code keep} or {@code change} by whether they meet the
-   * limits more likely than not, and nothing is searched.
+   * What given settings would do; the status is {@code keep} or {@code change} by whether they meet
+   * the limits more likely than not, and nothing is searched.
    */
   public static Advice predict(AdviceRequest request, StarterSettings settings) {
     AdviceEngine engine = new AdviceEngine(request);
@@ -146,8 +145,7 @@ public final class AdviceEngine {
     boolean fresh = request.trials().isEmpty();
     Random random = new Random(SEED + 1);
     StartSearch search =
-        new StartSearch(
-            chances, request.ranges(), batch, best, models, present, 1, fresh);
+        new StartSearch(chances, request.ranges(), batch, best, models, present, 1, fresh);
     StopSearch stops = new StopSearch(chances, request.ranges(), batch, models, 1);
     StarterSettings proposed = stops.search(search.search(random).settings()).settings();
     double chance = chance(proposed, 1);
@@ -296,9 +294,7 @@ public final class AdviceEngine {
       if (count > models.size() / 2) {
         double[] known = Arrays.copyOf(values, count);
         Arrays.sort(known);
-        out.put(
-            figure.key(),
-            new Advice.Range(at(known, 0.5), at(known, 0.05), at(known, 0.95)));
+        out.put(figure.key(), new Advice.Range(at(known, 0.5), at(known, 0.05), at(known, 0.95)));
       }
     }
     return out;

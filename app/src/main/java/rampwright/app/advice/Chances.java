@@ -17,8 +17,8 @@ import rampwright.analysis.machine.Trajectory;
  * The chance that settings meet the limits, on one model or on many.
  *
  * <p>Formula: for one model, the product over the limits of the normal probability that the figure
- * with its discrepancy lies inside; over many models, their mean. A start that fails has a chance of
- * next to nothing that still grows with how far it came, so that a search can climb.
+ * with its discrepancy lies inside; over many models, their mean. A start that fails has a chance
+ * of next to nothing that still grows with how far it came, so that a search can climb.
  */
 final class Chances {
   private static final double LONGEST_STOP_S = 200;
@@ -38,8 +38,7 @@ final class Chances {
       RunFigure figure = limit.figure();
       if (figure == null) {
         notAssessable.add(
-            String.format(
-                Locale.ROOT, "%s: the model does not give this figure", limit.key()));
+            String.format(Locale.ROOT, "%s: the model does not give this figure", limit.key()));
       } else if (figure.ofStop()) {
         stopLimits.add(limit);
       } else {
@@ -67,8 +66,7 @@ final class Chances {
 
   /** The start alone. */
   Trajectory start(MachineModel model, StarterSettings settings) {
-    return RunSimulator.run(
-        model, settings, new RunPlan(Double.NaN, 0.1, giveUpS, false, 0));
+    return RunSimulator.run(model, settings, new RunPlan(Double.NaN, 0.1, giveUpS, false, 0));
   }
 
   /** The stop alone, from steady running. */

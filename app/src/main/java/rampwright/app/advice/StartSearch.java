@@ -15,8 +15,8 @@ import rampwright.analysis.machine.StarterSettings;
 /**
  * Searches the settings of a start for the largest chance over many models.
  *
- * <p>A seeded sample of the whole range on the most likely model with widened errors, the best of it on a
- * few models, pattern moves from the best few on more models, the finalists on all.
+ * <p>A seeded sample of the whole range on the most likely model with widened errors, the best of
+ * it on a few models, pattern moves from the best few on more models, the finalists on all.
  */
 final class StartSearch {
   private static final int SAMPLE = 700;
@@ -71,7 +71,8 @@ final class StartSearch {
   Scored search(Random random) {
     List<StarterSettings> sample = sample(random);
     List<Double> rough =
-        batch.map(sample.size(), k -> priced(sample.get(k), chances.ofStart(best, sample.get(k), 3)));
+        batch.map(
+            sample.size(), k -> priced(sample.get(k), chances.ofStart(best, sample.get(k), 3)));
     sampled = ranked(sample, rough);
     List<StarterSettings> second = new ArrayList<>();
     second.add(present);
@@ -121,9 +122,7 @@ final class StartSearch {
     List<Double> values =
         batch.map(
             settings.size() * used,
-            k ->
-                chances.ofStart(
-                    models.get(k % used), settings.get(k / used), caution * widen));
+            k -> chances.ofStart(models.get(k % used), settings.get(k / used), caution * widen));
     List<Double> means = new ArrayList<>();
     for (int k = 0; k < settings.size(); k++) {
       double sum = 0;

@@ -52,6 +52,7 @@ public record Asset(
         totalInertia,
         pipe == null ? null : pipe.lengthM(),
         pipe == null ? null : pipe.waveSpeedMPerS(),
-        pipe == null ? null : pipe.velocityMPerS());
+        pipe == null ? null : pipe.velocityMPerS(),
+        motor.startsPerHour());
   }
 }

@@ -48,13 +48,16 @@ final class ChartCommand extends Command {
       description = "The picture's size in pixels. Left out: 1600x900.")
   private ChartSize size = ChartSize.DEFAULT;
 
+  @Option(names = "--dip", description = "Draw the line voltages around the start of one trial.")
+  private boolean dip;
+
   ChartCommand(Screen screen, Services services) {
     super(screen, services);
   }
 
   @Override
   public Integer call() throws InputProblem, UsageProblem {
-    services().chartTrials().run(named, reading.choice(Map.of()), target, size);
+    services().chartTrials().run(named, reading.choice(Map.of()), target, size, dip);
     if (isJson()) {
       screen().raw(ResultJson.files(List.of(target.toString())));
     } else {

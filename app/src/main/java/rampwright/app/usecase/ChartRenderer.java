@@ -19,6 +19,8 @@ public interface ChartRenderer {
   enum Picture {
     /** One trial with its instants, figures in a side panel, corridors. */
     TRIAL,
+    /** The line voltages of one trial around its start. */
+    DIP,
     /** Several trials aligned at inception. */
     OVERLAY,
     /** Two trials aligned at inception, and their difference. */

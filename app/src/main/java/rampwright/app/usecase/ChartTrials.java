@@ -33,16 +33,27 @@ public final class ChartTrials {
    */
   public List<TrialResult> run(List<Path> named, InputChoice choice, Path target, ChartSize size)
       throws InputProblem, UsageProblem {
+    return run(named, choice, target, size, false);
+  }
+
+  /** The same; with {@code dip} the voltages around one trial's start. */
+  public List<TrialResult> run(
+      List<Path> named, InputChoice choice, Path target, ChartSize size, boolean dip)
+      throws InputProblem, UsageProblem {
     checkEnding(target);
     List<TrialReader.Read> trials =
         readAll(new TrialReader(door, analyzer, toolVersion, choice), named, choice);
     if (trials.isEmpty()) {
       throw new UsageProblem("there is no trace to draw; name one or an asset folder with trials");
     }
+    if (dip && trials.size() != 1) {
+      throw new UsageProblem("a dip is drawn of one trial; " + trials.size() + " were named");
+    }
+    ChartRenderer.Picture one = dip ? ChartRenderer.Picture.DIP : ChartRenderer.Picture.TRIAL;
     try {
       charts.render(
           new ChartRenderer.Request(
-              trials.size() == 1 ? ChartRenderer.Picture.TRIAL : ChartRenderer.Picture.OVERLAY,
+              trials.size() == 1 ? one : ChartRenderer.Picture.OVERLAY,
               trials.stream().map(ChartTrials::charted).toList(),
               trials.get(0).envelope(),
               size.widthPx(),

@@ -5,6 +5,7 @@ import java.nio.file.Path;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import rampwright.acquisition.file.ColumnMapping;
+import rampwright.acquisition.file.ReadContext;
 import rampwright.acquisition.file.TraceFileException;
 import rampwright.analysis.trace.Trace;
 import rampwright.analysis.trace.TraceKind;
@@ -33,9 +34,14 @@ public interface TraceFileDoor {
    * @param columns a person's word on its columns
    * @param declaredKind what a person says the values are; null to find it out
    * @param secondary whether COMTRADE values are wanted at the secondary side of the transformers
+   * @param context rated values, for columns in per cent or multiples of them
    */
   record ReadRequest(
-      Path file, ColumnMapping columns, @Nullable TraceKind declaredKind, boolean secondary) {}
+      Path file,
+      ColumnMapping columns,
+      @Nullable TraceKind declaredKind,
+      boolean secondary,
+      ReadContext context) {}
 
   /**
    * What to write where.

@@ -8,15 +8,23 @@ import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
 import org.jspecify.annotations.Nullable;
 import rampwright.acquisition.file.ColumnMapping;
+import rampwright.acquisition.file.ReadContext;
 import rampwright.acquisition.file.TraceFileException;
 import rampwright.analysis.figure.AnalysisOptions;
 import rampwright.analysis.figure.AnalyzedTrace;
+import rampwright.analysis.figure.CurrentLimit;
 import rampwright.analysis.figure.MotorContext;
+import rampwright.analysis.figure.SpeedModel;
 import rampwright.analysis.figure.StartRecord;
 import rampwright.analysis.figure.Thresholds;
+import rampwright.analysis.fit.FittedSpeedModel;
+import rampwright.analysis.machine.StarterSettings;
+import rampwright.analysis.trace.ChannelName;
 import rampwright.analysis.trace.Trace;
 import rampwright.app.asset.AssetFile;
 import rampwright.app.asset.AssetFiles;
+import rampwright.app.asset.MachineSheet;
+import rampwright.app.asset.Motor;
 import rampwright.app.asset.SeenByHand;
 import rampwright.app.asset.TrialFile;
 import rampwright.app.asset.TrialFiles;
@@ -68,14 +76,19 @@ final class TrialReader {
   Read read(TrialJob job, Path tracePath) throws InputProblem {
     AssetFile asset = asset(job.assetFile());
     TrialFile trial = trialFile(job.settingsFile());
-    Trace trace = trace(tracePath, columnsFor(trial));
+    Trace trace = trace(tracePath, columnsFor(trial), readContext(asset));
     TrialNotes notes = trial.notes();
     MotorContext motor = asset == null ? MotorContext.UNKNOWN : asset.asset().context();
     AnalyzedTrace analyzed =
         analyzer.analyze(
             trace,
             motor,
-            new AnalysisOptions(notes.corrected(), notes.correctionReason(), Thresholds.DEFAULT));
+            new AnalysisOptions(
+                notes.corrected(),
+                notes.correctionReason(),
+                Thresholds.DEFAULT,
+                limit(asset, trial)),
+            speedModel(asset, trial, trace));
     Envelope envelope = asset == null ? Envelope.NONE : asset.asset().envelope();
     List<Verdict> verdicts = new ArrayList<>();
     if (!envelope.isEmpty()) {
@@ -113,11 +126,62 @@ final class TrialReader {
     return new NotedTrial(job.shown(), asset, trial, seen, verdict);
   }
 
+  /** The current limit the trial was made with, in the trace's own current; null when not noted. */
+  private static @Nullable CurrentLimit limit(@Nullable AssetFile asset, TrialFile trial) {
+    if (asset == null) {
+      return null;
+    }
+    Double ratio = trial.settings().limitOverMotor(asset.asset().motor(), asset.asset().starter());
+    Double rampUpS = trial.settings().rampUpS();
+    Double ratedA = asset.asset().context().ratedCurrentA();
+    return ratio == null || rampUpS == null || ratedA == null
+        ? null
+        : new CurrentLimit(ratio * ratedA, rampUpS);
+  }
+
+  /**
+   * A model for a trace without speed whose settings are known; none where it would not be asked.
+   */
+  private static SpeedModel speedModel(@Nullable AssetFile asset, TrialFile trial, Trace trace) {
+    if (asset == null || trace.has(ChannelName.SPEED)) {
+      return SpeedModel.NONE;
+    }
+    try {
+      StarterSettings settings = MachineSheet.settings(trial.settings(), asset.asset());
+      return settings == null
+          ? SpeedModel.NONE
+          : new FittedSpeedModel(MachineSheet.data(asset.asset()), settings);
+    } catch (IllegalArgumentException notAMachine) {
+      // The sheet's numbers make no machine; the current has to do, and its rule says so.
+      return SpeedModel.NONE;
+    }
+  }
+
+  private static ReadContext readContext(@Nullable AssetFile asset) {
+    if (asset == null) {
+      return ReadContext.NONE;
+    }
+    Motor motor = asset.asset().motor();
+    double watts = 1000 * motor.ratedPowerKw();
+    return new ReadContext(
+        motor.ratedSpeedRpm(),
+        motor.ratedCurrentA(),
+        motor.ratedVoltageV(),
+        watts / (motor.ratedSpeedRpm() * 2 * Math.PI / 60),
+        watts,
+        Math.max(1, (int) Math.floor(60 * motor.ratedFrequencyHz() / motor.ratedSpeedRpm())),
+        null);
+  }
+
   /** The trace alone. */
   Trace trace(Path path, ColumnMapping mapping) throws InputProblem {
+    return trace(path, mapping, ReadContext.NONE);
+  }
+
+  private Trace trace(Path path, ColumnMapping mapping, ReadContext context) throws InputProblem {
     try {
       return door.read(
-          new TraceFileDoor.ReadRequest(path, mapping, choice.kind(), choice.secondary()));
+          new TraceFileDoor.ReadRequest(path, mapping, choice.kind(), choice.secondary(), context));
     } catch (TraceFileException e) {
       throw InputProblem.of(e);
     } catch (IOException e) {

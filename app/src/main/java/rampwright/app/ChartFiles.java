@@ -1,0 +1,283 @@
+package rampwright.app;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+import rampwright.analysis.figure.MotorContext;
+import rampwright.analysis.figure.StartRecord;
+import rampwright.analysis.quantity.Measured;
+import rampwright.app.chart.ChartRequest;
+import rampwright.app.chart.ChartStyle;
+import rampwright.app.chart.Corridor;
+import rampwright.app.chart.DifferencePlot;
+import rampwright.app.chart.DipPlot;
+import rampwright.app.chart.FigureLine;
+import rampwright.app.chart.Format;
+import rampwright.app.chart.Heading;
+import rampwright.app.chart.Judgement;
+import rampwright.app.chart.OverlayPlot;
+import rampwright.app.chart.Rated;
+import rampwright.app.chart.TrialCharts;
+import rampwright.app.chart.TrialCurve;
+import rampwright.app.chart.TrialPlot;
+import rampwright.app.envelope.FigureKey;
+import rampwright.app.envelope.LimitCheck;
+import rampwright.app.envelope.Polyline;
+import rampwright.app.envelope.Verdict;
+import rampwright.app.usecase.ChartRenderer;
+
+/** Draws what a use case asks for with the chart package, and writes it whole or not at all. */
+final class ChartFiles implements ChartRenderer {
+  private static final List<FigureKey> SHOWN =
+      List.of(
+          FigureKey.START_TIME,
+          FigureKey.BREAKAWAY_DELAY,
+          FigureKey.PEAK_CURRENT,
+          FigureKey.PEAK_CURRENT_RATIO,
+          FigureKey.RMS_CURRENT_RATIO,
+          FigureKey.I2T_RATIO,
+          FigureKey.MOTOR_HEAT_COLD,
+          FigureKey.VOLTAGE_DIP,
+          FigureKey.RUN_CURRENT,
+          FigureKey.STOP_TIME,
+          FigureKey.CONTROLLED_TIME,
+          FigureKey.STOP_DECELERATION,
+          FigureKey.PIPE_PERIODS);
+
+  @Override
+  public void render(Request request) throws IOException {
+    boolean vector = request.target().toString().toLowerCase(Locale.ROOT).endsWith(".svg");
+    ChartStyle style =
+        new ChartStyle(request.widthPx(), request.heightPx(), ChartStyle.Theme.LIGHT);
+    byte[] picture;
+    try {
+      picture = TrialCharts.render(plot(request), style, vector ? Format.SVG : Format.PNG);
+    } catch (IllegalArgumentException e) {
+      throw new IOException(e.getMessage(), e);
+    } catch (InternalError | NoClassDefFoundError | UnsatisfiedLinkError e) {
+      throw new IOException(
+          "this machine has no fonts to draw with; install fontconfig and a font (Debian: fontconfig,"
+              + " fonts-dejavu-core)",
+          e);
+    }
+    Path target = request.target().toAbsolutePath();
+    Path folder = target.getParent();
+    Path partial = Files.createTempFile(folder, ".chart", ".part");
+    try {
+      Files.write(partial, picture);
+      Files.move(partial, target, StandardCopyOption.REPLACE_EXISTING);
+    } finally {
+      Files.deleteIfExists(partial);
+    }
+  }
+
+  private static ChartRequest plot(Request request) {
+    Charted first = request.trials().get(0);
+    return switch (request.picture()) {
+      case TRIAL ->
+          TrialPlot.of(
+              heading(first),
+              first.trace(),
+              first.analyzed(),
+              0,
+              rated(first.motor()),
+              corridors(request),
+              figures(first));
+      case DIP ->
+          DipPlot.of(heading(first), first.analyzed(), 0, rated(first.motor()), judgements(first));
+      case OVERLAY -> new OverlayPlot(overlayHeading(request.trials()), curves(request), null);
+      case DIFFERENCE -> {
+        List<TrialCurve> curves = curves(request);
+        if (curves.size() != 2) {
+          throw new IllegalArgumentException(
+              "a difference needs two trials that both show a start");
+        }
+        yield new DifferencePlot(
+            overlayHeading(request.trials()),
+            curves.get(0),
+            curves.get(1),
+            differences(request.trials()),
+            null);
+      }
+    };
+  }
+
+  private static Heading heading(Charted trial) {
+    StartRecord start = start(trial);
+    Verdict verdict = trial.verdict();
+    return new Heading(
+        trial.name(),
+        start == null ? "no start in this trace" : "",
+        start == null ? null : start.outcome().key(),
+        verdict == null ? Judgement.NONE : judgement(verdict.met()),
+        isInvented(trial),
+        "");
+  }
+
+  private static Heading overlayHeading(List<Charted> trials) {
+    return new Heading(
+        trials.size() + " trials, aligned where current begins",
+        "",
+        null,
+        Judgement.NONE,
+        trials.stream().anyMatch(ChartFiles::isInvented),
+        "");
+  }
+
+  private static boolean isInvented(Charted trial) {
+    return trial.trace().provenance().notes().stream()
+        .anyMatch(note -> note.toLowerCase(Locale.ROOT).contains("invented"));
+  }
+
+  private static @Nullable StartRecord start(Charted trial) {
+    List<StartRecord> starts = trial.analyzed().figures().starts();
+    return starts.isEmpty() ? null : starts.get(0);
+  }
+
+  private static Judgement judgement(@Nullable Boolean met) {
+    if (met == null) {
+      return Judgement.NOT_ASSESSABLE;
+    }
+    return met ? Judgement.MET : Judgement.MISSED;
+  }
+
+  private static Map<String, Judgement> judgements(Charted trial) {
+    Map<String, Judgement> judgements = new HashMap<>();
+    Verdict verdict = trial.verdict();
+    if (verdict != null) {
+      for (LimitCheck check : verdict.limits()) {
+        judgements.put(check.limit().figure().key(), judgement(check.met()));
+      }
+    }
+    return judgements;
+  }
+
+  /** The figures worth a line: those that were had, and those that were asked for. */
+  private static List<FigureLine> figures(Charted trial) {
+    StartRecord start = start(trial);
+    if (start == null) {
+      return List.of();
+    }
+    Map<String, Judgement> judgements = judgements(trial);
+    List<FigureLine> lines = new ArrayList<>();
+    for (FigureKey key : SHOWN) {
+      Measured figure = figure(start, key.key());
+      if (figure != null && (figure.isPresent() || judgements.containsKey(key.key()))) {
+        lines.add(
+            FigureLine.of(
+                key.key(),
+                figure,
+                judgements.getOrDefault(key.key(), Judgement.NONE),
+                note(trial, key.key())));
+      }
+    }
+    return lines;
+  }
+
+  private static String note(Charted trial, String key) {
+    Verdict verdict = trial.verdict();
+    if (verdict != null) {
+      for (LimitCheck check : verdict.limits()) {
+        if (check.limit().figure().key().equals(key) && check.value() != null) {
+          Double min = check.limit().min();
+          Double max = check.limit().max();
+          if (min != null && max != null) {
+            return String.format(Locale.ROOT, "limits %.4g to %.4g", min, max);
+          }
+          return String.format(
+              Locale.ROOT,
+              "limit %.4g %s",
+              max != null ? max : min,
+              max != null ? "at most" : "at least");
+        }
+      }
+    }
+    return "";
+  }
+
+  private static @Nullable Measured figure(StartRecord start, String key) {
+    Measured figure = start.figures().get(key);
+    return figure == null && start.stop() != null ? start.stop().figures().get(key) : figure;
+  }
+
+  private static List<FigureLine> differences(List<Charted> trials) {
+    StartRecord a = start(trials.get(0));
+    StartRecord b = start(trials.get(1));
+    List<FigureLine> lines = new ArrayList<>();
+    if (a == null || b == null) {
+      return lines;
+    }
+    for (FigureKey key : SHOWN) {
+      Measured one = figure(a, key.key());
+      Measured two = figure(b, key.key());
+      Double first = one == null ? null : one.value();
+      Double second = two == null ? null : two.value();
+      if (one != null && two != null && first != null && second != null) {
+        Double u1 = one.uncertainty();
+        Double u2 = two.uncertainty();
+        lines.add(
+            new FigureLine(
+                key.label(),
+                second - first,
+                key.unit(),
+                u1 == null || u2 == null ? null : Math.hypot(u1, u2),
+                Judgement.NONE,
+                String.format(Locale.ROOT, "%.4g to %.4g", first, second)));
+      }
+    }
+    return lines;
+  }
+
+  private static List<TrialCurve> curves(Request request) {
+    List<TrialCurve> curves = new ArrayList<>();
+    for (Charted trial : request.trials()) {
+      StartRecord start = start(trial);
+      Measured inception = start == null ? null : start.instants().get("inception_s");
+      Double atS = inception == null ? null : inception.value();
+      if (start != null && atS != null) {
+        curves.add(
+            new TrialCurve(
+                trial.name(),
+                start.outcome().key(),
+                trial.analyzed().track(),
+                atS,
+                rated(trial.motor())));
+      }
+    }
+    if (curves.isEmpty()) {
+      throw new IllegalArgumentException(
+          "none of the traces shows where current begins: nothing to align");
+    }
+    return curves;
+  }
+
+  private static Rated rated(MotorContext motor) {
+    return new Rated(motor.ratedCurrentA(), motor.ratedSpeedRpm(), motor.supplyVoltageV());
+  }
+
+  private static List<Corridor> corridors(Request request) {
+    List<Corridor> corridors = new ArrayList<>();
+    for (rampwright.app.envelope.Corridor asked : request.envelope().corridors()) {
+      corridors.add(
+          new Corridor(
+              asked.channel() == rampwright.app.envelope.Corridor.Channel.CURRENT_RATIO
+                  ? Corridor.Channel.CURRENT_RATIO
+                  : Corridor.Channel.SPEED_PCT,
+              asked.part() == FigureKey.Part.START ? Corridor.Part.START : Corridor.Part.STOP,
+              corners(asked.upper()),
+              corners(asked.lower())));
+    }
+    return corridors;
+  }
+
+  private static List<Corridor.Corner> corners(Polyline line) {
+    return line.points().stream().map(p -> new Corridor.Corner(p.timeS(), p.value())).toList();
+  }
+}

@@ -1,0 +1,123 @@
+package rampwright.app.asset;
+
+import org.jspecify.annotations.Nullable;
+import rampwright.analysis.fit.AssetData;
+import rampwright.analysis.machine.ControlMode;
+import rampwright.analysis.machine.LoadKind;
+import rampwright.analysis.machine.Nameplate;
+import rampwright.analysis.machine.StarterLaw;
+import rampwright.analysis.machine.StarterSettings;
+import rampwright.analysis.machine.StopMode;
+
+/** An asset's sheet and a trial's settings as the machine model takes them. */
+public final class MachineSheet {
+  private static final double VOLT_AMPERES_PER_MVA = 1e6;
+  private static final double UNSET_RELEASE_PCT = 10;
+  private static final double UNSET_RAMP_DOWN_S = 10;
+
+  private MachineSheet() {}
+
+  /**
+   * The asset for a fit.
+   *
+   * @throws IllegalArgumentException when the nameplate makes no machine; the message says why
+   */
+  public static AssetData data(Asset asset) {
+    Motor m = asset.motor();
+    Nameplate plate =
+        new Nameplate(
+            1000 * m.ratedPowerKw(),
+            m.ratedVoltageV(),
+            m.ratedCurrentA(),
+            m.ratedFrequencyHz(),
+            m.ratedSpeedRpm(),
+            m.powerFactor(),
+            m.efficiencyPct() / 100,
+            m.lockedRotorCurrentRatio(),
+            m.lockedRotorTorqueRatio(),
+            m.breakdownTorqueRatio(),
+            m.inertiaKgM2());
+    Load load = asset.load();
+    Supply supply = asset.supply();
+    Starter starter = asset.starter();
+    Double loadKw = load == null ? null : load.powerKw();
+    boolean insideDelta = starter != null && starter.wiring() == Starter.Wiring.INSIDE_DELTA;
+    return new AssetData(
+        plate,
+        load == null ? LoadKind.QUADRATIC : kind(load.kind()),
+        load == null ? null : load.inertiaKgM2(),
+        loadKw == null ? null : Double.valueOf(1000 * loadKw),
+        load == null ? null : load.breakawayTorquePct(),
+        supply == null ? m.ratedVoltageV() : supply.voltageV(),
+        supply == null ? null : impedanceOhm(supply),
+        insideDelta ? StarterLaw.Wiring.INSIDE_DELTA : StarterLaw.Wiring.IN_LINE);
+  }
+
+  private static LoadKind kind(Load.Kind kind) {
+    return switch (kind) {
+      case QUADRATIC -> LoadKind.QUADRATIC;
+      case CONSTANT -> LoadKind.CONSTANT;
+      case LINEAR -> LoadKind.LINEAR;
+      case RECIPROCATING -> LoadKind.RECIPROCATING;
+    };
+  }
+
+  /**
+   * Magnitude of the source impedance a phase, ohm: V^2 / S of the fault level, or the
+   * transformer's z V^2 / S and the cable in series (its reactance added to the transformer's,
+   * which is nearly all reactance).
+   */
+  static @Nullable Double impedanceOhm(Supply supply) {
+    double square = supply.voltageV() * supply.voltageV();
+    Double faultMva = supply.faultLevelMva();
+    if (faultMva != null) {
+      return square / (faultMva * VOLT_AMPERES_PER_MVA);
+    }
+    Double kva = supply.transformerKva();
+    Double pct = supply.transformerImpedancePct();
+    if (kva == null || pct == null) {
+      return null;
+    }
+    double reactance = pct / 100 * square / (1000 * kva);
+    double resistance = 0;
+    Double lengthM = supply.cableLengthM();
+    if (lengthM != null) {
+      Double r = supply.cableResistanceOhmPerKm();
+      Double x = supply.cableReactanceOhmPerKm();
+      resistance += r == null ? 0 : r * lengthM / 1000;
+      reactance += x == null ? 0 : x * lengthM / 1000;
+    }
+    return Math.hypot(resistance, reactance);
+  }
+
+  /** Settings for the model; null when what leads the ramp was not noted. */
+  public static @Nullable StarterSettings settings(TrialSettings noted, Asset asset) {
+    Double limit = noted.limitOverMotor(asset.motor(), asset.starter());
+    Double rampUpS = noted.rampUpS();
+    TrialSettings.Control control = noted.control();
+    if (limit == null || rampUpS == null || control == null) {
+      return null;
+    }
+    boolean torque = control == TrialSettings.Control.TORQUE_RAMP;
+    Double torquePct = noted.initialTorquePct();
+    Double voltagePct = noted.initialVoltagePct();
+    if ((torque ? torquePct : voltagePct) == null) {
+      return null;
+    }
+    return new StarterSettings(
+        limit,
+        torque ? ControlMode.TORQUE_RAMP : ControlMode.VOLTAGE_RAMP,
+        rampUpS,
+        or(torquePct, 0),
+        or(voltagePct, 0),
+        or(noted.pulseVoltagePct(), 0),
+        or(noted.pulseS(), 0),
+        noted.stop() == TrialSettings.Stop.SOFT ? StopMode.SOFT : StopMode.COAST,
+        or(noted.releaseTorquePct(), UNSET_RELEASE_PCT),
+        or(noted.rampDownS(), UNSET_RAMP_DOWN_S));
+  }
+
+  private static double or(@Nullable Double value, double otherwise) {
+    return value == null ? otherwise : value;
+  }
+}
