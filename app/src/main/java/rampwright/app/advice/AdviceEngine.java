@@ -2,11 +2,13 @@ package rampwright.app.advice;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Random;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import rampwright.analysis.fit.AssetFit;
 import rampwright.analysis.fit.Batch;
@@ -15,7 +17,6 @@ import rampwright.analysis.fit.TrialObservation;
 import rampwright.analysis.machine.ControlMode;
 import rampwright.analysis.machine.MachineModel;
 import rampwright.analysis.machine.RunFigure;
-import rampwright.analysis.machine.RunFigures;
 import rampwright.analysis.machine.RunFigures.PhaseFactors;
 import rampwright.analysis.machine.StarterSettings;
 import rampwright.analysis.machine.StopMode;
@@ -42,6 +43,9 @@ public final class AdviceEngine {
   private static final double USUAL_SOURCE_SIGMA = 0.009;
   private static final double UNSEEN_SOURCE_SIGMA = 0.02;
   private static final double USUAL_RUN_S = 4.5;
+  private static final double HARD = 0.25;
+  private static final double WIDE = 5;
+  private static final double NO_WORSE = 0.03;
 
   private final AdviceRequest request;
   private final Batch batch = new ParallelBatch();
@@ -58,7 +62,7 @@ public final class AdviceEngine {
       trials.add(trial.observation());
     }
     fit = AssetFit.fit(request.asset(), trials, batch);
-    chances = new Chances(request.limits(), phases(trials), USUAL_RUN_S);
+    chances = new Chances(request.limits(), phases(trials), USUAL_RUN_S, tried(trials));
     double source = source(trials, request.asset().supplyVoltageV());
     double sigma =
         trials.isEmpty()
@@ -115,6 +119,16 @@ public final class AdviceEngine {
                 10));
   }
 
+  private static Set<ControlMode> tried(List<TrialObservation> trials) {
+    EnumSet<ControlMode> out = EnumSet.noneOf(ControlMode.class);
+    for (TrialObservation trial : trials) {
+      if (trial.end() == TrialObservation.End.COMPLETED) {
+        out.add(trial.settings().control());
+      }
+    }
+    return out;
+  }
+
   private static double source(List<TrialObservation> trials, double declared) {
     double sum = 0;
     int count = 0;
@@ -146,10 +160,20 @@ public final class AdviceEngine {
     boolean fresh = request.trials().isEmpty();
     Random random = new Random(SEED + 1);
     StartSearch search =
-        new StartSearch(
-            chances, request.ranges(), batch, best, models, present, 1, fresh);
+        new StartSearch(chances, request.ranges(), batch, best, models, present, 1, fresh);
+    StarterSettings start = search.search(random).settings();
+    if (search.chance(start) < HARD) {
+      // Little is known or little is possible: look again as if the figures were far less certain,
+      // which aims at the middle of the limits instead of at a few lucky draws.
+      StartSearch wide =
+          new StartSearch(chances, request.ranges(), batch, best, models, present, WIDE, fresh);
+      StarterSettings other = wide.search(random).settings();
+      if (search.chance(other) > search.chance(start) - NO_WORSE) {
+        start = other;
+      }
+    }
     StopSearch stops = new StopSearch(chances, request.ranges(), batch, models, 1);
-    StarterSettings proposed = stops.search(search.search(random).settings()).settings();
+    StarterSettings proposed = stops.search(start).settings();
     double chance = chance(proposed, 1);
     double now = chance(present, 1);
     if (!fresh && keeps(now, chance)) {
@@ -277,20 +301,22 @@ public final class AdviceEngine {
 
   /** Median and 5 to 95 % range of every figure the settings give on most draws. */
   private Map<String, Advice.Range> predicted(StarterSettings settings) {
-    List<RunFigures> each =
-        batch.map(
-            models.size(),
-            k -> chances.figures(chances.whole(models.get(k), settings), models.get(k)));
+    List<Trajectory> runs =
+        batch.map(models.size(), k -> chances.whole(models.get(k), settings));
     Random random = new Random(SEED + 2);
     Map<String, Advice.Range> out = new LinkedHashMap<>();
     for (RunFigure figure : RunFigure.values()) {
       double[] values = new double[models.size()];
       int count = 0;
-      for (RunFigures figures : each) {
-        double value = figures.of(figure);
+      for (int k = 0; k < runs.size(); k++) {
+        double value = chances.figures(runs.get(k), models.get(k)).of(figure);
         double spread = random.nextGaussian();
         if (!Double.isNaN(value)) {
-          values[count++] = value + spread * Discrepancy.sigma(figure, value, true);
+          boolean limited = Chances.limited(runs.get(k));
+          values[count++] =
+              value
+                  + spread
+                      * Discrepancy.sigma(figure, value, limited, chances.tried(settings));
         }
       }
       if (count > models.size() / 2) {

@@ -19,8 +19,9 @@ import rampwright.analysis.machine.StarterSettings;
  * few models, pattern moves from the best few on more models, the finalists on all.
  */
 final class StartSearch {
-  private static final int SAMPLE = 700;
-  private static final int SECOND = 48;
+  private static final int SAMPLE = 480;
+  private static final int ROUGH_MODELS = 3;
+  private static final int SECOND = 40;
   private static final int SECOND_MODELS = 8;
   private static final int CLIMBERS = 5;
   private static final int CLIMB_MODELS = 20;
@@ -70,8 +71,7 @@ final class StartSearch {
   /** The best settings found; stop settings are the present ones. */
   Scored search(Random random) {
     List<StarterSettings> sample = sample(random);
-    List<Double> rough =
-        batch.map(sample.size(), k -> priced(sample.get(k), chances.ofStart(best, sample.get(k), 3)));
+    List<Double> rough = batch.map(sample.size(), k -> priced(sample.get(k), rough(sample.get(k))));
     sampled = ranked(sample, rough);
     List<StarterSettings> second = new ArrayList<>();
     second.add(present);
@@ -101,6 +101,16 @@ final class StartSearch {
   /** Chance of settings over all models. */
   double chance(StarterSettings settings) {
     return score(List.of(settings), models.size(), 1).get(0).chance();
+  }
+
+  /** Chance with widened errors on the most likely model and a few others. */
+  private double rough(StarterSettings settings) {
+    double sum = chances.ofStart(best, settings, 3 * caution);
+    int others = Math.min(ROUGH_MODELS, models.size());
+    for (int k = 0; k < others; k++) {
+      sum += chances.ofStart(models.get(models.size() - 1 - k), settings, 3 * caution);
+    }
+    return sum / (1 + others);
   }
 
   private double priced(StarterSettings s, double chance) {
