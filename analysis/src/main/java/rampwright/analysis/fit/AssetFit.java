@@ -24,12 +24,12 @@ import rampwright.analysis.machine.SlipTable;
  * problem, its draws reweighted by their true density and resampled.
  */
 public final class AssetFit {
-  private static final int SCOUTS = 160;
+  private static final int SCOUTS = 120;
   private static final int STARTS = 2;
   private static final int ALL = -1;
   private static final double[] REFINE = {-0.7, 0, 0.7};
   private static final int MOST_ITERATIONS = 14;
-  private static final int PROPOSALS = 200;
+  private static final int PROPOSALS = 160;
   private static final int DRAWS = 96;
   private static final long SEED = 20260314L;
   private static final double UNEXPLAINED_RESIDUAL = 2.2;

@@ -88,7 +88,7 @@ public final class ObservationBuilder {
     if (Double.isNaN(stopBeginS) && how == TrialObservation.End.COMPLETED && ceased) {
       boolean coast = settings.stop() == StopMode.COAST;
       stopBeginS = coast ? releaseS : departure(current, last);
-      stopSigmaS = coast ? 0 : 0.2 + 0.015 * settings.rampDownS() + interval;
+      stopSigmaS = coast ? 0 : 0.25 + 0.04 * settings.rampDownS() + interval;
     }
     double[] volts = voltages.length == 0 ? null : mean(voltages);
     return new TrialObservation(

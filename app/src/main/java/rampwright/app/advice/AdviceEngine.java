@@ -37,14 +37,16 @@ public final class AdviceEngine {
   private static final double KEEP_CHANCE = 0.8;
   private static final double KEEP_BELOW_BEST = 0.12;
   private static final double KEEP_MARGIN = 0.01;
-  private static final double HOPELESS = 0.02;
-  private static final double HOPELESS_CAUTIOUS = 0.04;
+  private static final double HOPELESS = 0.03;
+  private static final double HOPELESS_CAUTIOUS = 0.06;
+  private static final double HOPELESS_LATER = 2;
   private static final double NEED_TRIAL_CHANCE = 0.10;
   private static final double USUAL_SOURCE_SIGMA = 0.009;
   private static final double UNSEEN_SOURCE_SIGMA = 0.02;
   private static final double USUAL_RUN_S = 4.5;
   private static final double HARD = 0.25;
-  private static final double WIDE = 5;
+  private static final double[] WIDER = {4, 12, 36};
+  private static final double WIDE_ENOUGH = 0.25;
   private static final double NO_WORSE = 0.03;
 
   private final AdviceRequest request;
@@ -162,14 +164,20 @@ public final class AdviceEngine {
     StartSearch search =
         new StartSearch(chances, request.ranges(), batch, best, models, present, 1, fresh);
     StarterSettings start = search.search(random).settings();
-    if (search.chance(start) < HARD) {
-      // Little is known or little is possible: look again as if the figures were far less certain,
-      // which aims at the middle of the limits instead of at a few lucky draws.
-      StartSearch wide =
-          new StartSearch(chances, request.ranges(), batch, best, models, present, WIDE, fresh);
-      StarterSettings other = wide.search(random).settings();
-      if (search.chance(other) > search.chance(start) - NO_WORSE) {
-        start = other;
+    double startChance = search.chance(start);
+    // Little is known or little is possible: look again as if the figures were far less certain,
+    // which aims at the middle of the limits instead of at a few lucky draws.
+    for (double wide : startChance < HARD ? WIDER : new double[0]) {
+      StartSearch again =
+          new StartSearch(chances, request.ranges(), batch, best, models, present, wide, fresh);
+      StartSearch.Scored found = again.search(random);
+      double chance = search.chance(found.settings());
+      if (chance > startChance - NO_WORSE) {
+        start = found.settings();
+        startChance = chance;
+      }
+      if (found.chance() > WIDE_ENOUGH) {
+        break;
       }
     }
     StopSearch stops = new StopSearch(chances, request.ranges(), batch, models, 1);
@@ -186,12 +194,7 @@ public final class AdviceEngine {
           List.of());
     }
     Binding binding = new Binding(chances, best, search.sampled(), proposed);
-    boolean hopeless =
-        !fresh
-            && fit.status() == FitResult.Status.FITTED
-            && completedOnce()
-            && chance < HOPELESS
-            && chance(proposed, 2.5) < HOPELESS_CAUTIOUS;
+    boolean hopeless = !fresh && hopeless(proposed, chance);
     List<Advice.Binding> standing = chance < 0.5 ? binding.find() : List.of();
     if (hopeless) {
       return answer(
@@ -226,6 +229,15 @@ public final class AdviceEngine {
         chance,
         changes(proposed),
         standing);
+  }
+
+  /** Whether even figures twice as uncertain as thought leave next to no chance. */
+  private boolean hopeless(StarterSettings proposed, double chance) {
+    double much = request.trials().size() >= 3 ? HOPELESS_LATER : 1;
+    return fit.status() == FitResult.Status.FITTED
+        && completedOnce()
+        && chance < much * HOPELESS
+        && chance(proposed, 2) < much * HOPELESS_CAUTIOUS;
   }
 
   private boolean completedOnce() {
