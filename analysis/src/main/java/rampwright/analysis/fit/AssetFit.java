@@ -24,12 +24,12 @@ import rampwright.analysis.machine.SlipTable;
  * linearised problem, its draws reweighted by their true density and resampled.
  */
 public final class AssetFit {
-  private static final int SCOUTS = 160;
+  private static final int SCOUTS = 120;
   private static final int STARTS = 2;
   private static final int ALL = -1;
   private static final double[] REFINE = {-0.7, 0, 0.7};
   private static final int MOST_ITERATIONS = 14;
-  private static final int PROPOSALS = 200;
+  private static final int PROPOSALS = 160;
   private static final int DRAWS = 96;
   private static final long SEED = 20260314L;
   private static final double UNEXPLAINED_RESIDUAL = 2.2;
@@ -310,7 +310,28 @@ public final class AssetFit {
     double[] value = residuals(best);
     RealMatrix jacobian = new Array2DRowRealMatrix(jacobian(best, value), false);
     RealMatrix normal = jacobian.transposeMultiply(jacobian);
-    return new CholeskyDecomposition(normal, 1e-9, 1e-14).getSolver().getInverse().getData();
+    // In units of the prior's standard deviations the matrix is the unit matrix plus what the trials
+    // tell: well conditioned, whatever the parameters' own scales.
+    for (int row = 0; row < size; row++) {
+      for (int column = 0; column < size; column++) {
+        normal.multiplyEntry(row, column, sigma(row) * sigma(column));
+      }
+    }
+    double[][] scaled;
+    try {
+      scaled = new CholeskyDecomposition(normal, 1e-6, 1e-12).getSolver().getInverse().getData();
+    } catch (MathRuntimeException e) {
+      scaled = new double[size][size];
+      for (int k = 0; k < size; k++) {
+        scaled[k][k] = 1 / Math.max(1, normal.getEntry(k, k));
+      }
+    }
+    for (int row = 0; row < size; row++) {
+      for (int column = 0; column < size; column++) {
+        scaled[row][column] *= sigma(row) * sigma(column);
+      }
+    }
+    return scaled;
   }
 
   private double[] trialResiduals(double[] best) {
@@ -333,11 +354,35 @@ public final class AssetFit {
     return out;
   }
 
+  /** A square root of the covariance; of its diagonal when it is not quite positive definite. */
+  private RealMatrix root(double[][] covariance) {
+    try {
+      RealMatrix scaled = new Array2DRowRealMatrix(covariance, true);
+      for (int row = 0; row < size; row++) {
+        for (int column = 0; column < size; column++) {
+          scaled.multiplyEntry(row, column, 1 / (sigma(row) * sigma(column)));
+        }
+      }
+      RealMatrix lower = new CholeskyDecomposition(scaled, 1e-6, 1e-12).getL();
+      for (int row = 0; row < size; row++) {
+        for (int column = 0; column <= row; column++) {
+          lower.multiplyEntry(row, column, sigma(row));
+        }
+      }
+      return lower;
+    } catch (MathRuntimeException e) {
+      RealMatrix diagonal = new Array2DRowRealMatrix(size, size);
+      for (int k = 0; k < size; k++) {
+        diagonal.setEntry(k, k, Math.sqrt(Math.max(0, covariance[k][k])));
+      }
+      return diagonal;
+    }
+  }
+
   /** Gaussian proposals, weighted by true over proposal density, resampled. */
   private List<double[]> draw(
       double[] best, double bestCost, double[][] covariance, Random random) {
-    RealMatrix root =
-        new CholeskyDecomposition(new Array2DRowRealMatrix(covariance, false), 1e-6, 1e-16).getL();
+    RealMatrix root = root(covariance);
     int proposals = trials.isEmpty() ? DRAWS : PROPOSALS;
     List<double[]> sample = new ArrayList<>();
     double[] squares = new double[proposals];

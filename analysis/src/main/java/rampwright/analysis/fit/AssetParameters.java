@@ -34,9 +34,10 @@ public final class AssetParameters {
   static final int LIMIT_GAIN = 17;
   static final int HARMONICS = 18;
   static final int GAPS = 19;
-  static final int STATIC_HEAD = 20;
-  static final int COLUMN = 21;
-  static final int FLOW_SHARE = 22;
+  static final int LOSS_TORQUE = 20;
+  static final int STATIC_HEAD = 21;
+  static final int COLUMN = 22;
+  static final int FLOW_SHARE = 23;
 
   /** Names, in the order of the vector; {@code ln} marks a natural logarithm. */
   public static final List<String> NAMES =
@@ -61,11 +62,12 @@ public final class AssetParameters {
           "ln limit_gain",
           "harmonic_share",
           "gap_share",
+          "loss_torque",
           "static_head_share",
           "ln water_inertia_s",
           "flow_torque_share");
 
-  static final int COUNT = 23;
+  static final int COUNT = 24;
 
   private final AssetData data;
   private final boolean hasWater;
@@ -110,6 +112,7 @@ public final class AssetParameters {
         new StarterLaw(
             Math.exp(p[TORQUE_GAIN]),
             p[TORQUE_OFFSET],
+            clamp(p[LOSS_TORQUE], -0.02, 0.04),
             Math.exp(p[LIMIT_GAIN]),
             clamp(p[HARMONICS], 0, 0.4),
             clamp(p[GAPS], 0, 0.5),

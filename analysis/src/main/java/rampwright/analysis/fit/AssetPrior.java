@@ -44,9 +44,10 @@ final class AssetPrior {
     }
     set(AssetParameters.TORQUE_GAIN, 0, 0.06);
     set(AssetParameters.TORQUE_OFFSET, 0, 0.015);
-    set(AssetParameters.LIMIT_GAIN, 0, 0.03);
+    set(AssetParameters.LIMIT_GAIN, 0, 0.025);
     set(AssetParameters.HARMONICS, 0.10, 0.05);
-    set(AssetParameters.GAPS, 0.16, 0.06);
+    set(AssetParameters.GAPS, 0.14, 0.05);
+    set(AssetParameters.LOSS_TORQUE, 0.005, 0.006);
   }
 
   double mean(int parameter) {
@@ -99,20 +100,20 @@ final class AssetPrior {
     boolean quadratic = data.loadKind() == LoadKind.QUADRATIC;
     set(
         AssetParameters.INERTIA,
-        Math.log(motor * (quadratic ? 2.6 : 3.2)),
-        Math.hypot(quadratic ? 0.9 : 0.6, typical.inertiaSigma()));
+        Math.log(motor * (quadratic ? 2.6 : 3.5)),
+        Math.hypot(quadratic ? 0.9 : 0.5, typical.inertiaSigma()));
   }
 
   private void load(AssetData data) {
     Double power = data.loadPowerW();
-    double full = power != null ? power / plate.ratedPowerW() : 0.75;
-    double fullSigma = power != null ? 0.12 : 0.22;
+    double full = power != null ? power / plate.ratedPowerW() : 0.68;
+    double fullSigma = power != null ? 0.12 : 0.25;
     set(AssetParameters.LOAD_FULL, Math.log(full), fullSigma);
     switch (data.loadKind()) {
-      case QUADRATIC -> shape(0.05, 0.6, 0.14, 0.5, 2.0, 0.15);
-      case LINEAR -> shape(0.25, 0.6, 0.40, 0.45, 1.0, 0.25);
+      case QUADRATIC -> shape(0.03, 0.6, 0.14, 0.5, 2.0, 0.15);
+      case LINEAR -> shape(0.24, 0.5, 0.38, 0.4, 1.1, 0.3);
       case CONSTANT -> shape(0.85 * full, 0.3, 0.85, 0.4, 1.0, 0.4);
-      case RECIPROCATING -> shape(0.40, 0.5, 0.50, 0.45, 1.0, 0.4);
+      case RECIPROCATING -> shape(0.36, 0.5, 0.47, 0.4, 1.1, 0.35);
     }
     Double breakaway = data.breakawayTorquePct();
     if (breakaway != null && breakaway > 0) {

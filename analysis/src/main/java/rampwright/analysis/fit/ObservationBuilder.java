@@ -12,7 +12,7 @@ import rampwright.analysis.machine.StopMode;
  */
 public final class ObservationBuilder {
   private static final double FLOWING = 0.08;
-  private static final double LEAST_RUN_S = 1.0;
+  private static final double FLAT = 0.03;
 
   private final StarterSettings settings;
   private final double ratedCurrentA;
@@ -90,7 +90,7 @@ public final class ObservationBuilder {
     if (Double.isNaN(stopBeginS) && how == TrialObservation.End.COMPLETED && ceased) {
       boolean coast = settings.stop() == StopMode.COAST;
       stopBeginS = coast ? releaseS : departure(current, last);
-      stopSigmaS = coast ? 0 : 0.15 + 0.01 * settings.rampDownS() + interval;
+      stopSigmaS = coast ? 0 : 0.25 + 0.04 * settings.rampDownS() + interval;
     }
     double[] volts = voltages.length == 0 ? null : mean(voltages);
     return new TrialObservation(
@@ -179,22 +179,28 @@ public final class ObservationBuilder {
    * their slope to where it meets the run.
    */
   private double departure(double[] current, int last) {
-    int reach = Math.max(4, (int) Math.round(LEAST_RUN_S / medianInterval()));
+    int reach = Math.max(4, (int) Math.round(flatS() / medianInterval()));
     double lowest = Double.POSITIVE_INFINITY;
     for (int k = reach; k <= last; k++) {
       double[] flat = flatness(current, k - reach, k);
-      if (timeS[k - reach] > inceptionS + 0.3 && flat[1] < 0.05 * flat[0] + 0.01 * ratedCurrentA) {
+      if (timeS[k - reach] > inceptionS + 0.3 && flat[1] < FLAT * flat[0] + 0.012 * ratedCurrentA) {
         lowest = Math.min(lowest, flat[0]);
       }
     }
     if (Double.isInfinite(lowest)) {
       return Double.NaN;
     }
-    int end = last;
+    // The reference falls from the load's torque, at least a quarter of rated, in the ramp-down time.
+    double led = settings.rampDownS() * Math.max(0, 1 - settings.releaseTorquePct() / 25);
+    int latest = last;
+    while (latest > reach && timeS[latest] > timeS[last] - led) {
+      latest--;
+    }
+    int end = latest;
     double run = lowest;
-    for (int k = last; k >= reach; k--) {
+    for (int k = latest; k >= reach; k--) {
       double[] flat = flatness(current, k - reach, k);
-      if (flat[1] < 0.05 * flat[0] + 0.01 * ratedCurrentA && flat[0] < 1.15 * lowest) {
+      if (flat[1] < FLAT * flat[0] + 0.012 * ratedCurrentA && flat[0] < 1.4 * lowest) {
         end = k;
         run = flat[0];
         break;
@@ -213,6 +219,11 @@ public final class ObservationBuilder {
       }
     }
     return timeS[end];
+  }
+
+  /** A slow ramp-down looks flat over a short while. */
+  private double flatS() {
+    return Math.min(2.5, Math.max(1.0, settings.rampDownS() / 12));
   }
 
   /** Mean and range of the readings between two indices. */

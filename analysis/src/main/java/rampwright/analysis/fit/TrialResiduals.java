@@ -186,6 +186,10 @@ final class TrialResiduals {
   }
 
   private static double soft(double r) {
+    if (!(Math.abs(r) < 1e6)) {
+      // A simulation that broke down is as bad as anything.
+      return 60;
+    }
     double q = r / CORNER;
     return Math.signum(r) * CORNER * Math.sqrt(2 * (Math.sqrt(1 + q * q) - 1));
   }

@@ -88,15 +88,18 @@ final class ElectricalPoint {
   /** A torque reference as the starter sees torque, held down by the current limit. */
   void torque(double speedPu, double reference, double limit) {
     look(speedPu);
-    double wanted = Math.max(0, (reference - starter.torqueOffset()) / starter.torqueGain());
+    double wanted = Math.max(0, reference - starter.torqueOffset());
+    // Believed torque per squared motor voltage; the squared current counts against it.
+    double believed =
+        starter.torqueGain() * torqueFactor - starter.lossTorque() * admittance * admittance;
     double most = limit * starter.limitGain();
     limited = false;
     full = false;
-    if (torqueFactor <= 0) {
+    if (believed <= 0) {
       atRatio(fullRatio);
       full = true;
     } else {
-      atMotorVoltage(Math.sqrt(wanted / torqueFactor));
+      atMotorVoltage(Math.sqrt(wanted / believed));
     }
     if (current > most) {
       hold(most);
@@ -105,7 +108,10 @@ final class ElectricalPoint {
 
   /** What the starter believes the present torque is. */
   double believedTorque() {
-    return starter.torqueGain() * torque + starter.torqueOffset();
+    double fundamental = admittance * motorVoltage;
+    return starter.torqueGain() * torque
+        + starter.torqueOffset()
+        - starter.lossTorque() * fundamental * fundamental;
   }
 
   private void hold(double mostCurrent) {

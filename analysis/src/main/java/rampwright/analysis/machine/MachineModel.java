@@ -72,7 +72,7 @@ public record MachineModel(
     if (surplus(point, low) < 0) {
       low = 0.9;
     }
-    for (int k = 0; k < 40; k++) {
+    for (int k = 0; k < 26; k++) {
       double middle = 0.5 * (low + high);
       if (surplus(point, middle) > 0) {
         low = middle;

@@ -5,6 +5,8 @@ package rampwright.analysis.machine;
  *
  * @param torqueGain torque the starter believes it makes, over the torque it makes
  * @param torqueOffset added to that, per unit of rated torque
+ * @param lossTorque torque, per unit, that the starter takes off for every squared per unit of
+ *     current: what it allows for stator loss beyond the true loss
  * @param limitGain RMS current held at the limit over the limit that is set
  * @param harmonicShare squared harmonic current over squared fundamental current when the
  *     fundamental voltage is near zero; it shrinks as 1 - k^2 towards full voltage k = 1
@@ -15,13 +17,14 @@ package rampwright.analysis.machine;
 public record StarterLaw(
     double torqueGain,
     double torqueOffset,
+    double lossTorque,
     double limitGain,
     double harmonicShare,
     double gapShare,
     Wiring wiring) {
 
   /** A starter without error, in line. */
-  public static final StarterLaw EXACT = new StarterLaw(1, 0, 1, 0, 0, Wiring.IN_LINE);
+  public static final StarterLaw EXACT = new StarterLaw(1, 0, 0, 1, 0, 0, Wiring.IN_LINE);
 
   /** Where a starter sits, and what share of the line current it carries. */
   public enum Wiring {

@@ -9,7 +9,7 @@ import java.util.Arrays;
  * that never came are NaN.
  */
 public final class Trajectory {
-  private static final int FIRST_ROOM = 256;
+  private static final int FIRST_ROOM = 160;
 
   private double[] timeS = new double[FIRST_ROOM];
   private double[] speedPu = new double[FIRST_ROOM];

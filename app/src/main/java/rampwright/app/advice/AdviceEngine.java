@@ -2,11 +2,13 @@ package rampwright.app.advice;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Random;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import rampwright.analysis.fit.AssetFit;
 import rampwright.analysis.fit.Batch;
@@ -15,19 +17,19 @@ import rampwright.analysis.fit.TrialObservation;
 import rampwright.analysis.machine.ControlMode;
 import rampwright.analysis.machine.MachineModel;
 import rampwright.analysis.machine.RunFigure;
-import rampwright.analysis.machine.RunFigures;
 import rampwright.analysis.machine.RunFigures.PhaseFactors;
 import rampwright.analysis.machine.StarterSettings;
 import rampwright.analysis.machine.StopMode;
+import rampwright.analysis.machine.Trajectory;
 
 /**
  * Says what to set next, what will then happen, how likely every limit is met, and, when no setting
  * can meet them, that and which limit stands in the way.
  *
- * <p>A model is fitted to all trials; settings are searched, within the starter's ranges and steps,
- * for the largest chance over draws of the model's parameters with the scatter from trial to trial;
- * among equals less heat, then a smaller change. The result does not depend on the clock or on the
- * number of processors.
+ * <p>A model is fitted to all trials; settings are searched, within the starter's ranges and steps, for
+ * the largest chance over draws of the model's parameters with the scatter from trial to trial; among
+ * equals less heat, then a smaller change. The result does not depend on the clock or on the number
+ * of processors.
  */
 public final class AdviceEngine {
   private static final long SEED = 314159L;
@@ -35,12 +37,17 @@ public final class AdviceEngine {
   private static final double KEEP_CHANCE = 0.8;
   private static final double KEEP_BELOW_BEST = 0.12;
   private static final double KEEP_MARGIN = 0.01;
-  private static final double HOPELESS = 0.02;
-  private static final double HOPELESS_CAUTIOUS = 0.04;
+  private static final double HOPELESS = 0.03;
+  private static final double HOPELESS_CAUTIOUS = 0.06;
+  private static final double HOPELESS_LATER = 2;
   private static final double NEED_TRIAL_CHANCE = 0.10;
   private static final double USUAL_SOURCE_SIGMA = 0.009;
   private static final double UNSEEN_SOURCE_SIGMA = 0.02;
   private static final double USUAL_RUN_S = 4.5;
+  private static final double HARD = 0.25;
+  private static final double[] WIDER = {4, 12, 36};
+  private static final double WIDE_ENOUGH = 0.25;
+  private static final double NO_WORSE = 0.03;
 
   private final AdviceRequest request;
   private final Batch batch = new ParallelBatch();
@@ -57,7 +64,7 @@ public final class AdviceEngine {
       trials.add(trial.observation());
     }
     fit = AssetFit.fit(request.asset(), trials, batch);
-    chances = new Chances(request.limits(), phases(trials), USUAL_RUN_S);
+    chances = new Chances(request.limits(), phases(trials), USUAL_RUN_S, tried(trials));
     double source = source(trials, request.asset().supplyVoltageV());
     double sigma =
         trials.isEmpty()
@@ -78,8 +85,8 @@ public final class AdviceEngine {
   }
 
   /**
-   * What given settings would do; the status is {@code keep} or {@code change} by whether they meet
-   * the limits more likely than not, and nothing is searched.
+   * What given settings would do; the status is {@code keep} or {@code change} by whether they meet the
+   * limits more likely than not, and nothing is searched.
    */
   public static Advice predict(AdviceRequest request, StarterSettings settings) {
     AdviceEngine engine = new AdviceEngine(request);
@@ -114,6 +121,16 @@ public final class AdviceEngine {
                 10));
   }
 
+  private static Set<ControlMode> tried(List<TrialObservation> trials) {
+    EnumSet<ControlMode> out = EnumSet.noneOf(ControlMode.class);
+    for (TrialObservation trial : trials) {
+      if (trial.end() == TrialObservation.End.COMPLETED) {
+        out.add(trial.settings().control());
+      }
+    }
+    return out;
+  }
+
   private static double source(List<TrialObservation> trials, double declared) {
     double sum = 0;
     int count = 0;
@@ -146,8 +163,25 @@ public final class AdviceEngine {
     Random random = new Random(SEED + 1);
     StartSearch search =
         new StartSearch(chances, request.ranges(), batch, best, models, present, 1, fresh);
+    StarterSettings start = search.search(random).settings();
+    double startChance = search.chance(start);
+    // Little is known or little is possible: look again as if the figures were far less certain,
+    // which aims at the middle of the limits instead of at a few lucky draws.
+    for (double wide : startChance < HARD ? WIDER : new double[0]) {
+      StartSearch again =
+          new StartSearch(chances, request.ranges(), batch, best, models, present, wide, fresh);
+      StartSearch.Scored found = again.search(random);
+      double chance = search.chance(found.settings());
+      if (chance > startChance - NO_WORSE) {
+        start = found.settings();
+        startChance = chance;
+      }
+      if (found.chance() > WIDE_ENOUGH) {
+        break;
+      }
+    }
     StopSearch stops = new StopSearch(chances, request.ranges(), batch, models, 1);
-    StarterSettings proposed = stops.search(search.search(random).settings()).settings();
+    StarterSettings proposed = stops.search(start).settings();
     double chance = chance(proposed, 1);
     double now = chance(present, 1);
     if (!fresh && keeps(now, chance)) {
@@ -160,12 +194,7 @@ public final class AdviceEngine {
           List.of());
     }
     Binding binding = new Binding(chances, best, search.sampled(), proposed);
-    boolean hopeless =
-        !fresh
-            && fit.status() == FitResult.Status.FITTED
-            && completedOnce()
-            && chance < HOPELESS
-            && chance(proposed, 2.5) < HOPELESS_CAUTIOUS;
+    boolean hopeless = !fresh && hopeless(proposed, chance);
     List<Advice.Binding> standing = chance < 0.5 ? binding.find() : List.of();
     if (hopeless) {
       return answer(
@@ -200,6 +229,15 @@ public final class AdviceEngine {
         chance,
         changes(proposed),
         standing);
+  }
+
+  /** Whether even figures twice as uncertain as thought leave next to no chance. */
+  private boolean hopeless(StarterSettings proposed, double chance) {
+    double much = request.trials().size() >= 3 ? HOPELESS_LATER : 1;
+    return fit.status() == FitResult.Status.FITTED
+        && completedOnce()
+        && chance < much * HOPELESS
+        && chance(proposed, 2) < much * HOPELESS_CAUTIOUS;
   }
 
   private boolean completedOnce() {
@@ -275,26 +313,30 @@ public final class AdviceEngine {
 
   /** Median and 5 to 95 % range of every figure the settings give on most draws. */
   private Map<String, Advice.Range> predicted(StarterSettings settings) {
-    List<RunFigures> each =
-        batch.map(
-            models.size(),
-            k -> chances.figures(chances.whole(models.get(k), settings), models.get(k)));
+    List<Trajectory> runs =
+        batch.map(models.size(), k -> chances.whole(models.get(k), settings));
     Random random = new Random(SEED + 2);
     Map<String, Advice.Range> out = new LinkedHashMap<>();
     for (RunFigure figure : RunFigure.values()) {
       double[] values = new double[models.size()];
       int count = 0;
-      for (RunFigures figures : each) {
-        double value = figures.of(figure);
+      for (int k = 0; k < runs.size(); k++) {
+        double value = chances.figures(runs.get(k), models.get(k)).of(figure);
         double spread = random.nextGaussian();
         if (!Double.isNaN(value)) {
-          values[count++] = value + spread * Discrepancy.sigma(figure, value, true);
+          boolean limited = Chances.limited(runs.get(k));
+          values[count++] =
+              value
+                  + spread
+                      * Discrepancy.sigma(figure, value, limited, chances.tried(settings));
         }
       }
       if (count > models.size() / 2) {
         double[] known = Arrays.copyOf(values, count);
         Arrays.sort(known);
-        out.put(figure.key(), new Advice.Range(at(known, 0.5), at(known, 0.05), at(known, 0.95)));
+        out.put(
+            figure.key(),
+            new Advice.Range(at(known, 0.5), at(known, 0.05), at(known, 0.95)));
       }
     }
     return out;

@@ -74,6 +74,12 @@ final class Binding {
         nearest = value;
       }
     }
+    if (Double.isNaN(nearest)) {
+      // Nothing keeps the others: what the proposed settings give says how far off this one is.
+      RunFigures own = runs.isEmpty() ? null : runs.get(runs.size() - 1);
+      nearest = own == null ? Double.NaN : own.of(figure);
+      margin = limit.margin(nearest);
+    }
     if (margin >= 0) {
       return;
     }

@@ -3,7 +3,9 @@ package rampwright.app.advice;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Set;
 import org.hipparchus.special.Erf;
+import rampwright.analysis.machine.ControlMode;
 import rampwright.analysis.machine.MachineModel;
 import rampwright.analysis.machine.RunFigure;
 import rampwright.analysis.machine.RunFigures;
@@ -24,13 +26,16 @@ final class Chances {
   private static final double LONGEST_STOP_S = 200;
 
   private final PhaseFactors phases;
+  private final Set<ControlMode> tried;
   private final List<FigureLimit> startLimits = new ArrayList<>();
   private final List<FigureLimit> stopLimits = new ArrayList<>();
   private final List<String> notAssessable = new ArrayList<>();
   private final double giveUpS;
   private final double runS;
 
-  Chances(List<FigureLimit> limits, PhaseFactors phases, double runS) {
+  Chances(
+      List<FigureLimit> limits, PhaseFactors phases, double runS, Set<ControlMode> tried) {
+    this.tried = tried;
     this.phases = phases;
     this.runS = runS;
     double longest = 40;
@@ -92,21 +97,31 @@ final class Chances {
       double push = run.torquePu(last) / Math.max(1e-3, run.loadTorquePu(last));
       return 1e-9 * (1 + Math.min(1, push) + 10 * run.speedPu(last));
     }
-    return product(startLimits, figures(run, model), limited(run), caution);
+    return product(
+        startLimits, figures(run, model), limited(run), tried(settings), caution);
   }
 
   /** Chance of the stop's limits on one model. */
   double ofStop(MachineModel model, StarterSettings settings, double caution) {
     Trajectory run = stop(model, settings);
-    return product(stopLimits, figures(run, model), false, caution);
+    return product(stopLimits, figures(run, model), false, true, caution);
   }
 
-  private static boolean limited(Trajectory run) {
+  /** Whether a completed trial had this kind of ramp. */
+  boolean tried(StarterSettings settings) {
+    return tried.contains(settings.control());
+  }
+
+  static boolean limited(Trajectory run) {
     return run.limitedShare() > 0.02;
   }
 
   private static double product(
-      List<FigureLimit> limits, RunFigures figures, boolean limited, double caution) {
+      List<FigureLimit> limits,
+      RunFigures figures,
+      boolean limited,
+      boolean tried,
+      double caution) {
     double chance = 1;
     for (FigureLimit limit : limits) {
       RunFigure figure = limit.figure();
@@ -118,7 +133,7 @@ final class Chances {
         chance *= 1e-6;
         continue;
       }
-      double sigma = Math.max(1e-9, caution * Discrepancy.sigma(figure, value, limited));
+      double sigma = Math.max(1e-9, caution * Discrepancy.sigma(figure, value, limited, tried));
       double inside = 1;
       Double max = limit.max();
       Double min = limit.min();

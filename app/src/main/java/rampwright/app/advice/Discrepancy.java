@@ -8,22 +8,27 @@ import rampwright.analysis.machine.RunFigure;
  * of analysis, fit.md).
  */
 final class Discrepancy {
+  // What a kind of ramp nobody has tried on this asset adds, as a share.
+  private static final double UNTRIED = 0.02;
+
   private Discrepancy() {}
 
   /**
    * Standard deviation of a figure's discrepancy, in the figure's unit.
    *
    * @param value predicted value
-   * @param limited whether the current limit rules most of the start, which pins the peak
+   * @param limited whether the current limit rules part of the start, which pins the peak
+   * @param tried whether a trial with this kind of ramp is among those fitted
    */
-  static double sigma(RunFigure figure, double value, boolean limited) {
+  static double sigma(RunFigure figure, double value, boolean limited, boolean tried) {
+    double untried = tried || figure.ofStop() ? 0 : UNTRIED;
     double share =
         switch (figure) {
-          case START_TIME, SETTLING_TIME -> 0.025;
-          case PEAK_CURRENT, PEAK_CURRENT_A -> limited ? 0.005 : 0.011;
+          case START_TIME, SETTLING_TIME -> 0.025 + 3 * untried;
+          case PEAK_CURRENT, PEAK_CURRENT_A -> limited ? 0.005 : 0.011 + untried;
           case RMS_CURRENT, RMS_CURRENT_A -> 0.01;
-          case I2T, I2T_A2S -> 0.025;
-          case VOLTAGE_DIP, START_DROP -> 0.013;
+          case I2T, I2T_A2S -> 0.025 + 2 * untried;
+          case VOLTAGE_DIP, START_DROP -> limited ? 0.013 : 0.013 + untried;
           case VOLTAGE_BEFORE, VOLTAGE_MIN -> 0.004;
           case RUN_CURRENT -> 0.02;
           case ACCELERATION_ENERGY -> 0.03;

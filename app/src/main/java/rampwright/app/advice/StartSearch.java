@@ -15,16 +15,22 @@ import rampwright.analysis.machine.StarterSettings;
 /**
  * Searches the settings of a start for the largest chance over many models.
  *
- * <p>A seeded sample of the whole range on the most likely model with widened errors, the best of
- * it on a few models, pattern moves from the best few on more models, the finalists on all.
+ * <p>A seeded sample of the whole range on the most likely model with widened errors, the best of it on a
+ * few models, pattern moves from the best few on more models, the finalists on all.
  */
 final class StartSearch {
-  private static final int SAMPLE = 700;
-  private static final int SECOND = 48;
+  private static final int SAMPLE = 400;
+  private static final int ROUGH_MODELS = 2;
+  private static final int SECOND = 32;
   private static final int SECOND_MODELS = 8;
-  private static final int CLIMBERS = 5;
-  private static final int CLIMB_MODELS = 20;
-  private static final int CLIMB_ROUNDS = 5;
+  private static final int CLIMBERS = 4;
+  private static final int CLIMB_MODELS = 16;
+  private static final int CLIMB_ROUNDS = 4;
+  // A chance in between is worth a finer look; a good one needs none, a hopeless one rewards none.
+  private static final double WORTH_LOW = 0.02;
+  private static final double WORTH_HIGH = 0.93;
+  private static final int FINE_MODELS = 40;
+  private static final int FINE_ROUNDS = 6;
   private static final double ALIKE = 0.015;
   // A pulse is a blow to shaft and supply: it has to earn this much chance.
   private static final double PULSE_PRICE = 0.05;
@@ -70,9 +76,7 @@ final class StartSearch {
   /** The best settings found; stop settings are the present ones. */
   Scored search(Random random) {
     List<StarterSettings> sample = sample(random);
-    List<Double> rough =
-        batch.map(
-            sample.size(), k -> priced(sample.get(k), chances.ofStart(best, sample.get(k), 3)));
+    List<Double> rough = batch.map(sample.size(), k -> priced(sample.get(k), rough(sample.get(k))));
     sampled = ranked(sample, rough);
     List<StarterSettings> second = new ArrayList<>();
     second.add(present);
@@ -83,7 +87,7 @@ final class StartSearch {
     List<Scored> finalists = new ArrayList<>();
     Set<StarterSettings> seen = new HashSet<>();
     List<Scored> starts = spread(climbers);
-    List<Scored> climbed = batch.map(starts.size(), k -> climb(starts.get(k).settings()));
+    List<Scored> climbed = batch.map(starts.size(), k -> climb(starts.get(k).settings(), CLIMB_MODELS, CLIMB_ROUNDS, 1.6));
     for (Scored each : climbed) {
       if (seen.add(each.settings())) {
         finalists.add(each);
@@ -96,12 +100,38 @@ final class StartSearch {
     if (seen.add(present)) {
       last.add(present);
     }
-    return choose(score(last, models.size(), 1));
+    List<Scored> all = score(last, models.size(), 1);
+    Scored top = all.get(0);
+    if (top.chance() > WORTH_LOW && top.chance() < WORTH_HIGH) {
+      List<Scored> finer =
+          batch.map(
+              Math.min(2, all.size()),
+              k -> climb(all.get(k).settings(), FINE_MODELS, FINE_ROUNDS, 1.15));
+      List<StarterSettings> more = new ArrayList<>();
+      for (Scored each : finer) {
+        more.add(each.settings());
+      }
+      for (Scored each : all) {
+        more.add(each.settings());
+      }
+      return choose(score(more, models.size(), 1));
+    }
+    return choose(all);
   }
 
   /** Chance of settings over all models. */
   double chance(StarterSettings settings) {
     return score(List.of(settings), models.size(), 1).get(0).chance();
+  }
+
+  /** Chance with widened errors on the most likely model and a few others. */
+  private double rough(StarterSettings settings) {
+    double sum = chances.ofStart(best, settings, 3 * caution);
+    int others = Math.min(ROUGH_MODELS, models.size());
+    for (int k = 0; k < others; k++) {
+      sum += chances.ofStart(models.get(models.size() - 1 - k), settings, 3 * caution);
+    }
+    return sum / (1 + others);
   }
 
   private double priced(StarterSettings s, double chance) {
@@ -122,7 +152,9 @@ final class StartSearch {
     List<Double> values =
         batch.map(
             settings.size() * used,
-            k -> chances.ofStart(models.get(k % used), settings.get(k / used), caution * widen));
+            k ->
+                chances.ofStart(
+                    models.get(k % used), settings.get(k / used), caution * widen));
     List<Double> means = new ArrayList<>();
     for (int k = 0; k < settings.size(); k++) {
       double sum = 0;
@@ -134,8 +166,8 @@ final class StartSearch {
     return ranked(settings, means);
   }
 
-  private double mean(StarterSettings settings, double widen) {
-    int used = Math.min(CLIMB_MODELS, models.size());
+  private double mean(StarterSettings settings, int count, double widen) {
+    int used = Math.min(count, models.size());
     double sum = 0;
     for (int j = 0; j < used; j++) {
       sum += chances.ofStart(models.get(j), settings, caution * widen);
@@ -180,15 +212,14 @@ final class StartSearch {
   }
 
   /** Pattern moves along each setting, on more models, until none helps. */
-  private Scored climb(StarterSettings start) {
+  private Scored climb(StarterSettings start, int count, int rounds, double widen) {
     StarterSettings at = start;
-    double widen = 1.6;
-    double chance = mean(at, widen);
+    double chance = mean(at, count, widen);
     double reach = 1;
-    for (int round = 0; round < CLIMB_ROUNDS; round++) {
+    for (int round = 0; round < rounds; round++) {
       boolean moved = false;
       for (StarterSettings next : neighbours(at, reach)) {
-        double value = mean(next, widen);
+        double value = mean(next, count, widen);
         if (value > chance) {
           chance = value;
           at = next;

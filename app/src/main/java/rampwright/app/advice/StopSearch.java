@@ -9,10 +9,10 @@ import rampwright.analysis.machine.StopMode;
 
 /** Searches the settings of a stop for the largest chance over many models. */
 final class StopSearch {
-  private static final double[] RELEASE_PCT = {0, 5, 10, 15, 20, 30, 40, 50};
-  private static final int RAMPS = 26;
-  private static final int COARSE_MODELS = 6;
-  private static final int FINALISTS = 12;
+  private static final double[] RELEASE_PCT = {5, 10, 20, 30, 45};
+  private static final int RAMPS = 20;
+  private static final int COARSE_MODELS = 4;
+  private static final int FINALISTS = 10;
   private static final double ALIKE = 0.015;
 
   private final Chances chances;
@@ -54,7 +54,7 @@ final class StopSearch {
     List<StarterSettings> near = best(sample, COARSE_MODELS, FINALISTS, 2.0);
     List<StarterSettings> fine = new ArrayList<>(near);
     fine.add(settings);
-    for (int k = 0; k < Math.min(4, near.size()); k++) {
+    for (int k = 0; k < Math.min(3, near.size()); k++) {
       StarterSettings at = near.get(k);
       if (at.stop() == StopMode.SOFT) {
         for (double factor : new double[] {0.86, 0.93, 0.965, 1.035, 1.07, 1.15}) {
@@ -64,7 +64,7 @@ final class StopSearch {
         fine.add(with(at, StopMode.SOFT, Math.max(0, at.releaseTorquePct() - 3), at.rampDownS()));
       }
     }
-    List<StarterSettings> last = best(fine, 24, 4, 1.3);
+    List<StarterSettings> last = best(fine, 12, 4, 1.3);
     if (!last.contains(settings)) {
       last.add(settings);
     }
