@@ -57,7 +57,7 @@ record ColumnGuess(
             || meaning.has(Word.CLOCK)
             || meaning.has(Word.DATE);
     boolean other = meaning.quantity() != null || isKept(meaning);
-    return !other && (timeUnit || timeWord && unit == null);
+    return !other && (timeUnit || (timeWord && unit == null));
   }
 
   private static boolean isKept(HeaderMeaning meaning) {

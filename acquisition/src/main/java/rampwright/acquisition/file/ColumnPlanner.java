@@ -7,7 +7,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
-import org.jspecify.annotations.Nullable;
 import rampwright.acquisition.file.ColumnTable.Column;
 import rampwright.acquisition.file.ColumnTable.Content;
 import rampwright.acquisition.file.ColumnUnits.Conversion;
@@ -33,6 +32,7 @@ final class ColumnPlanner {
   private final ColumnTable table;
   private final ColumnMapping mapping;
   private final ReadContext context;
+  private final ColumnRules rules;
   private final List<String> warnings = new ArrayList<>();
   private final Set<Integer> claimed = new HashSet<>();
   private final Map<Integer, String> leftOut = new TreeMap<>();
@@ -43,12 +43,15 @@ final class ColumnPlanner {
     this.table = new ColumnTable(layout);
     this.mapping = mapping;
     this.context = context;
+    this.rules = new ColumnRules(file, table, context);
   }
 
   Decision decide() throws TraceFileException {
     for (Map.Entry<String, ColumnRule> rule : new TreeMap<>(mapping.rules()).entrySet()) {
       if (!rule.getKey().equals(ColumnMapping.TIME)) {
-        applyRule(rule.getKey(), rule.getValue());
+        ColumnReading reading = rules.reading(rule.getKey(), rule.getValue());
+        claimed.add(reading.column() - 1);
+        readings.put(rules.channel(rule.getKey()), reading);
       }
     }
     if (!table.hasHeader() && readings.isEmpty()) {
@@ -118,139 +121,9 @@ final class ColumnPlanner {
     }
     ColumnTime finder = new ColumnTime(file, table, context, warnings);
     ColumnRule rule = mapping.rules().get(ColumnMapping.TIME);
-    return rule == null ? finder.guessed() : finder.ruled(column(ColumnMapping.TIME, rule), rule);
-  }
-
-  private void applyRule(String key, ColumnRule rule) throws TraceFileException {
-    ChannelName channel =
-        ChannelName.ofKey(key)
-            .orElseThrow(
-                () ->
-                    new TraceFileException(
-                        file,
-                        "[columns] " + key + " is no channel; channels are " + channelKeys()));
-    Column column = column(key, rule);
-    double offset = rule.offset() == null ? 0 : rule.offset();
-    String unitText = rule.unit() != null ? rule.unit() : column.head().unitText();
-    Double scale = rule.scale();
-    double factor;
-    String remark = "given";
-    if (scale != null) {
-      factor = scale;
-      if (!Double.isFinite(scale) || scale == 0 || !Double.isFinite(offset)) {
-        throw new TraceFileException(
-            file, "[columns] " + key + ": scale must be a number other than 0, offset a number");
-      }
-    } else {
-      Unit unit = rule.unit() != null ? UnitTable.find(rule.unit()) : column.head().unit();
-      if (unit == null && !unitText.isEmpty()) {
-        throw new TraceFileException(
-            file,
-            "[columns] "
-                + key
-                + ": the unit \""
-                + CsvProblems.shown(unitText)
-                + "\" is not known; give a known unit or a scale to "
-                + channel.quantity().unit());
-      }
-      Conversion conversion =
-          unit == null ? new Conversion(1, "") : ColumnUnits.convert(channel, unit, context);
-      if (!conversion.isKnown()) {
-        throw new TraceFileException(
-            file,
-            table.layout().headerLine(),
-            column.index() + 1,
-            "[columns] "
-                + key
-                + ": column "
-                + column.shown()
-                + " "
-                + conversion.remark()
-                + ", for example:\n[columns]\n"
-                + key
-                + " = { "
-                + column.rule()
-                + ", unit = \""
-                + unitText
-                + "\", scale = 100.0 }",
-            null);
-      }
-      factor = conversion.factor();
-      remark = conversion.remark().isEmpty() ? remark : remark + "; " + conversion.remark();
-    }
-    claimed.add(column.index());
-    readings.put(channel, reading(channel, column, unitText, factor, offset, remark));
-  }
-
-  private static ColumnReading reading(
-      ChannelName channel,
-      Column column,
-      String unit,
-      double factor,
-      double offset,
-      String remark) {
-    return new ColumnReading(
-        channel.key(),
-        column.index() + 1,
-        column.head().text().strip(),
-        unit,
-        factor,
-        offset,
-        channel.quantity().unit(),
-        remark);
-  }
-
-  private Column column(String key, ColumnRule rule) throws TraceFileException {
-    Integer index = rule.index();
-    List<Column> columns = table.columns();
-    if (index != null) {
-      if (index < 1 || index > columns.size()) {
-        throw new TraceFileException(
-            file,
-            "[columns] "
-                + key
-                + ": index = "
-                + index
-                + ", but the file has columns 1 to "
-                + columns.size()
-                + ": "
-                + table.names());
-      }
-      return columns.get(index - 1);
-    }
-    String name = rule.name() == null ? "" : rule.name().strip();
-    List<Column> found =
-        columns.stream().filter(c -> c.head().text().strip().equals(name)).toList();
-    if (found.isEmpty()) {
-      found = columns.stream().filter(c -> c.head().text().strip().equalsIgnoreCase(name)).toList();
-    }
-    if (found.isEmpty()) {
-      found = columns.stream().filter(c -> c.head().name().equalsIgnoreCase(name)).toList();
-    }
-    if (found.size() == 1) {
-      return found.get(0);
-    }
-    throw new TraceFileException(
-        file,
-        table.layout().headerLine(),
-        0,
-        found.isEmpty()
-            ? "[columns] "
-                + key
-                + ": no column is named \""
-                + name
-                + "\"; columns are "
-                + table.names()
-            : "[columns] "
-                + key
-                + ": "
-                + found.size()
-                + " columns are named \""
-                + name
-                + "\"; give index = "
-                + (found.get(0).index() + 1)
-                + " or another instead",
-        null);
+    return rule == null
+        ? finder.guessed()
+        : finder.ruled(rules.column(ColumnMapping.TIME, rule), rule);
   }
 
   private void guess() throws TraceFileException {
@@ -305,7 +178,7 @@ final class ColumnPlanner {
             .toList();
     if (exact.size() == 1) {
       candidates.stream()
-          .filter(c -> c != exact.get(0))
+          .filter(c -> c.index() != exact.get(0).index())
           .forEach(c -> leaveOut(c, exact.get(0).shown() + " is " + channel.key()));
       return exact.get(0);
     }
@@ -367,7 +240,7 @@ final class ColumnPlanner {
       warnings.add("column " + column.shown() + " is taken as " + channel.key() + ": " + remark);
     }
     claimed.add(column.index());
-    readings.put(channel, reading(channel, column, unitText, factor, 0, remark));
+    readings.put(channel, ColumnRules.reading(channel, column, unitText, factor, 0, remark));
   }
 
   private String headless() {
@@ -408,21 +281,14 @@ final class ColumnPlanner {
       last = free && column.content() == Content.NUMBERS ? column : last;
     }
     Unit unit = last.head().unit();
-    boolean ampere = unit == null || unit.dimension() == UnitTable.Dimension.CURRENT;
+    String remedy =
+        unit == null || unit.dimension() == UnitTable.Dimension.CURRENT
+            ? "i1 = { " + last.rule() + ", unit = \"A\" }"
+            : "i1 = { " + last.rule() + ", scale = 100.0 }   # amperes per " + unit.symbol();
     return ColumnHelp.withExample(
         "no column could be told to be a current, voltage or speed; columns are "
             + table.names()
             + why,
-        ampere
-            ? "i1 = { " + last.rule() + ", unit = \"A\" }"
-            : "i1 = { " + last.rule() + ", scale = 100.0 }   # amperes per " + unit.symbol());
-  }
-
-  private static @Nullable String channelKeys() {
-    List<String> keys = new ArrayList<>();
-    for (ChannelName name : ChannelName.values()) {
-      keys.add(name.key());
-    }
-    return ColumnMapping.TIME + ", " + String.join(", ", keys);
+        remedy);
   }
 }

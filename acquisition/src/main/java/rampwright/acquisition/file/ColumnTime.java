@@ -24,9 +24,6 @@ final class ColumnTime {
   private static final double EPOCH_US = 1e14;
   private static final double LONGEST_PLAIN_STEP = 1;
 
-  /** More decimals than this are not a clock's digits but the noise of binary arithmetic. */
-  private static final int LONGEST_FRACTION = 9;
-
   /**
    * How the time is told.
    *
@@ -79,7 +76,7 @@ final class ColumnTime {
       return number(column, scale, offset, unitText, "given");
     }
     Unit unit = rule.unit() != null ? UnitTable.find(rule.unit()) : column.head().unit();
-    if (unit == null && !unitText.isEmpty() || unit != null && unit.dimension() != Dimension.TIME) {
+    if (unit == null ? !unitText.isEmpty() : unit.dimension() != Dimension.TIME) {
       throw new TraceFileException(
           file,
           "[columns] time: \""
@@ -132,7 +129,7 @@ final class ColumnTime {
       one(dates);
       return stamped(clocks.get(0), dates.isEmpty() ? null : dates.get(0), "");
     }
-    Choice counter = counter();
+    Choice counter = ColumnCounter.find(table);
     if (counter != null) {
       return counter;
     }
@@ -166,7 +163,7 @@ final class ColumnTime {
     }
     for (String note : table.layout().notes()) {
       String lower = note.toLowerCase(Locale.ROOT);
-      if (lower.contains("sampl") && (lower.contains("rate") || lower.contains("freq"))
+      if ((lower.contains("sampl") && (lower.contains("rate") || lower.contains("freq")))
           || lower.contains("abtast")) {
         text.append("; the file says \"")
             .append(note.length() > 60 ? note.substring(0, 60) : note)
@@ -275,7 +272,7 @@ final class ColumnTime {
             column.index(), epoch ? CsvPlan.Kind.EPOCH : CsvPlan.Kind.NUMBER, factor, offset, true),
         -1,
         base,
-        resolution(cells, decimal, factor),
+        ColumnResolution.ofNumbers(cells, decimal, factor),
         new ColumnReading(
             ColumnMapping.TIME,
             column.index() + 1,
@@ -297,46 +294,6 @@ final class ColumnTime {
     long whole = seconds.longValue();
     long nanos = seconds.subtract(BigDecimal.valueOf(whole)).movePointRight(9).longValue();
     return Instant.ofEpochSecond(whole, nanos).toString();
-  }
-
-  private static CsvTimeAxis.Stamps resolution(List<String> cells, char decimal, double factor) {
-    int decimals = 0;
-    int digits = 0;
-    boolean exponent = false;
-    for (String cell : cells) {
-      String number = cell.toLowerCase(Locale.ROOT);
-      int e = number.indexOf('e');
-      String mantissa = e < 0 ? number : number.substring(0, e);
-      int mark = mantissa.indexOf(decimal);
-      exponent |= e >= 0;
-      decimals = Math.max(decimals, mark < 0 ? 0 : mantissa.length() - mark - 1);
-      digits = Math.max(digits, (int) mantissa.chars().filter(Character::isDigit).count());
-    }
-    if (decimals > LONGEST_FRACTION) {
-      decimals = Math.min(decimals, withoutNoise(cells, decimal));
-    }
-    return exponent
-        ? new CsvTimeAxis.Stamps(0, Math.pow(10, 1 - digits), false)
-        : new CsvTimeAxis.Stamps(Math.pow(10, -decimals) * factor, 0, false);
-  }
-
-  /** Decimals that are not the noise of binary arithmetic, as in 0.050999999999995. */
-  private static int withoutNoise(List<String> cells, char decimal) {
-    for (int decimals = 0; decimals < 9; decimals++) {
-      double scale = Math.pow(10, decimals);
-      boolean enough = true;
-      for (String cell : cells) {
-        if (CsvCells.isNumber(cell, decimal)) {
-          double value = CsvCells.number(cell, decimal);
-          double noise = 1e-10 * Math.max(1e-3, Math.abs(value));
-          enough &= Math.abs(Math.rint(value * scale) / scale - value) <= noise;
-        }
-      }
-      if (enough) {
-        return decimals;
-      }
-    }
-    return Integer.MAX_VALUE;
   }
 
   private Choice stamped(Column column, @Nullable Column date, String remark)
@@ -384,7 +341,7 @@ final class ColumnTime {
         new CsvPlan.Slot(column.index(), CsvPlan.Kind.STAMP, 1, 0, true),
         date == null ? -1 : date.index(),
         base,
-        new CsvTimeAxis.Stamps(clockResolution(cells), 0, !dated),
+        new CsvTimeAxis.Stamps(ColumnResolution.ofClocks(cells), 0, !dated),
         new ColumnReading(
             ColumnMapping.TIME,
             column.index() + 1,
@@ -418,76 +375,5 @@ final class ColumnTime {
       return null;
     }
     return local.atZone(zone).toInstant().toString();
-  }
-
-  private static double clockResolution(List<String> cells) {
-    int decimals = 0;
-    boolean seconds = false;
-    for (String cell : cells) {
-      int colon = cell.lastIndexOf(':', cell.indexOf('+') > 0 ? cell.indexOf('+') : cell.length());
-      seconds |= colon > cell.indexOf(':');
-      int at = colon + 1;
-      while (at < cell.length() && Character.isDigit(cell.charAt(at))) {
-        at++;
-      }
-      int from = at + 1;
-      int end = from;
-      while (at < cell.length()
-          && (cell.charAt(at) == '.' || cell.charAt(at) == ',')
-          && end < cell.length()
-          && Character.isDigit(cell.charAt(end))) {
-        end++;
-      }
-      decimals = Math.max(decimals, Math.min(9, end - from));
-    }
-    return seconds || decimals > 0 ? Math.pow(10, -Math.max(0, decimals)) : 60;
-  }
-
-  /** A counter column whose start and step stand in the header rows. */
-  private @Nullable Choice counter() {
-    List<String> header = table.layout().header();
-    int start = indexOf(header, "start");
-    int step = Math.max(indexOf(header, "increment"), indexOf(header, "step"));
-    List<String> below = table.layout().units();
-    if (start < 0 || step < 0 || start >= below.size() || step >= below.size()) {
-      return null;
-    }
-    char decimal = table.layout().dialect().decimal();
-    String startCell = below.get(start);
-    String stepCell = below.get(step);
-    if (!CsvCells.isNumber(startCell, decimal) || !CsvCells.isNumber(stepCell, decimal)) {
-      return null;
-    }
-    double stepS = CsvCells.number(stepCell, decimal);
-    double startS = CsvCells.number(startCell, decimal);
-    Column column = table.columns().get(0);
-    if (!(stepS > 0) || column.content() != Content.NUMBERS) {
-      return null;
-    }
-    return new Choice(
-        new CsvPlan.Slot(column.index(), CsvPlan.Kind.NUMBER, stepS, startS, true),
-        -1,
-        CsvPlan.Base.NONE,
-        new CsvTimeAxis.Stamps(stepS * 1e-6, 0, false),
-        new ColumnReading(
-            ColumnMapping.TIME,
-            column.index() + 1,
-            column.head().text().strip(),
-            "count",
-            stepS,
-            startS,
-            "s",
-            "start and increment stand in the row under the header"),
-        null,
-        List.of(column.index(), start, step));
-  }
-
-  private static int indexOf(List<String> header, String name) {
-    for (int i = 0; i < header.size(); i++) {
-      if (header.get(i).equalsIgnoreCase(name)) {
-        return i;
-      }
-    }
-    return -1;
   }
 }

@@ -1,7 +1,6 @@
 package rampwright.acquisition.file;
 
 import ch.randelshofer.fastdoubleparser.JavaDoubleParser;
-import java.math.BigDecimal;
 import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import rampwright.acquisition.file.CsvProblems.Kind;
@@ -23,7 +22,6 @@ final class CsvBlockParser {
   };
   private static final int UNUSED = -1;
   private static final int DATE = -2;
-  private static final long NANOS_PER_S = 1_000_000_000L;
   private static final long S_PER_DAY = 86_400L;
 
   private final CsvPlan plan;
@@ -39,9 +37,8 @@ final class CsvBlockParser {
   private final boolean blanks;
   private final int minCells;
   private final int maxCells;
-  private final CsvClock clock;
+  private final CsvSlowCell slow;
   private final CsvClock dateClock;
-  private final BigDecimal epochBase;
 
   private byte[] bytes = new byte[0];
   private CsvBlock block = new CsvBlock(0, 0);
@@ -85,10 +82,8 @@ final class CsvBlockParser {
     blanks = plan.dialect().blanks();
     minCells = plan.minCells();
     maxCells = plan.maxCells();
-    clock = new CsvClock(plan.base().order());
+    slow = new CsvSlowCell(plan);
     dateClock = new CsvClock(plan.base().order());
-    String cell = plan.base().epochCell();
-    epochBase = cell.isEmpty() ? BigDecimal.ZERO : new BigDecimal(cell.replace(',', '.'));
   }
 
   /**
@@ -166,7 +161,7 @@ final class CsvBlockParser {
       lose(Kind.WRONG_COUNT, 0, cells + " cells");
     } else if (binary) {
       lose(Kind.BINARY, 0, "");
-    } else if (timeBad || timeSlot >= 0 && Double.isNaN(columns[timeSlot][row])) {
+    } else if (timeBad || (timeSlot >= 0 && Double.isNaN(columns[timeSlot][row]))) {
       lose(
           Kind.BAD_TIME,
           timeSlot < 0 ? 0 : plan.slots().get(timeSlot).column() + 1,
@@ -228,7 +223,7 @@ final class CsvBlockParser {
 
   private int skipBlanks(int from) {
     int at = from;
-    while (bytes[at] == ' ' || bytes[at] == '\t' || bytes[at] == '\r' && lineEnd != '\r') {
+    while (bytes[at] == ' ' || bytes[at] == '\t' || (bytes[at] == '\r' && lineEnd != '\r')) {
       at++;
     }
     return at;
@@ -307,7 +302,7 @@ final class CsvBlockParser {
       power += down ? -exponent : exponent;
     }
     int end = at;
-    while (c == ' ' || c == '\t' && separator != '\t') {
+    while (c == ' ' || (c == '\t' && separator != '\t')) {
       if (blanks) {
         break;
       }
@@ -316,8 +311,8 @@ final class CsvBlockParser {
     boolean ends =
         c == separator
             || c == lineEnd
-            || c == '\r' && text[at + 1] == lineEnd
-            || blanks && c == '\t';
+            || (c == '\r' && text[at + 1] == lineEnd)
+            || (blanks && c == '\t');
     if (!ends
         || count == 0
         || kinds[slot] == CsvPlan.Kind.STAMP
@@ -337,7 +332,8 @@ final class CsvBlockParser {
     }
     value = plain[slot] ? result : result * factors[slot] + offsets[slot];
     if (Double.isInfinite(value)) {
-      missing(Kind.INFINITE, column, text(start, end));
+      value = Double.NaN;
+      block.problems().add(Kind.INFINITE, block.lines(), column + 1, text(start, end));
     }
     return at;
   }
@@ -357,16 +353,10 @@ final class CsvBlockParser {
       if (dateClock.parse(cell) && dateClock.hasDate()) {
         dateSeen = true;
         rowDay = dateClock.epochDay();
-        watchDate(dateClock);
+        slow.watchDate(block, dateClock);
       }
     }
     return end;
-  }
-
-  private void watchDate(CsvClock read) {
-    if (read.isUndecided() && read.epochDay() != plan.base().epochDay()) {
-      block.noteDateChange();
-    }
   }
 
   /** Everything that is not a plain number: blanks, quotes, words, stamps, other bytes. */
@@ -377,7 +367,7 @@ final class CsvBlockParser {
     value = Double.NaN;
     if (cell.isEmpty()) {
       if (!time) {
-        count(Kind.BLANK, column, "");
+        block.problems().add(Kind.BLANK, block.lines(), column + 1, "");
       }
       return end;
     }
@@ -388,70 +378,9 @@ final class CsvBlockParser {
         return end;
       }
     }
-    switch (kinds[slot]) {
-      case STAMP -> stamp(cell);
-      case EPOCH -> epoch(cell, slot);
-      default -> word(cell, slot, column, time);
-    }
+    value = slow.value(block, cell, slot, time);
+    timeBad |= slow.timeIsBad();
     return end;
-  }
-
-  private void word(String cell, int slot, int column, boolean time) {
-    char mark = (char) decimal;
-    if (kinds[slot] == CsvPlan.Kind.RUN && !Double.isNaN(CsvCells.runWord(cell))) {
-      value = CsvCells.runWord(cell);
-    } else if (CsvCells.isNumber(cell, mark)) {
-      value = CsvCells.number(cell, mark) * factors[slot] + offsets[slot];
-      if (Double.isInfinite(value)) {
-        missing(Kind.INFINITE, column, cell);
-      }
-    } else if (time) {
-      timeBad = true;
-    } else if (CsvCells.saysNoReading(cell)) {
-      missing(Kind.NO_READING, column, cell);
-    } else if (CsvCells.isInfinite(cell)) {
-      missing(Kind.INFINITE, column, cell);
-    } else {
-      double grouped = CsvCells.grouped(cell, mark);
-      if (Double.isNaN(grouped)) {
-        missing(Kind.TEXT, column, cell);
-      } else {
-        count(Kind.GROUPED, column, cell);
-        value = grouped * factors[slot] + offsets[slot];
-      }
-    }
-  }
-
-  private void stamp(String cell) {
-    boolean apart = plan.dateColumn() >= 0;
-    if (!clock.parse(cell) || !clock.hasClock()) {
-      timeBad = true;
-      return;
-    }
-    long nanos = clock.nanosOfDay() - plan.base().nanosOfDay() - clock.offsetS() * NANOS_PER_S;
-    long days = clock.hasDate() && !apart ? clock.epochDay() - plan.base().epochDay() : 0;
-    if (clock.hasDate() && !apart) {
-      watchDate(clock);
-    }
-    value = (days * S_PER_DAY * NANOS_PER_S + nanos) / (double) NANOS_PER_S;
-  }
-
-  private void epoch(String cell, int slot) {
-    if (cell.length() > 40 || !CsvCells.isNumber(cell, (char) decimal)) {
-      timeBad = true;
-      return;
-    }
-    BigDecimal since = new BigDecimal(cell.replace(',', '.')).subtract(epochBase);
-    value = since.doubleValue() * factors[slot];
-  }
-
-  private void missing(Kind kind, int column, String cell) {
-    value = Double.NaN;
-    count(kind, column, cell);
-  }
-
-  private void count(Kind kind, int column, String cell) {
-    block.problems().add(kind, block.lines(), column + 1, cell);
   }
 
   private String unquoted(int from, int end) {

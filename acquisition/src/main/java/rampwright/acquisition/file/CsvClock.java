@@ -135,7 +135,7 @@ final class CsvClock {
     if (hasDate && !gapBeforeClock()) {
       return false;
     }
-    return clock() && offset() && (at == end || bigEndian && peek() == '/');
+    return clock() && offset() && (at == end || (bigEndian && peek() == '/'));
   }
 
   private int peek() {
@@ -167,7 +167,7 @@ final class CsvClock {
       return true;
     }
     boolean parted = mark == '-' || mark == '/' || mark == '.' || mark == ' ';
-    if (!parted || length != 4 && (length < 1 || length > 2)) {
+    if (!parted || (length != 4 && (length < 1 || length > 2))) {
       return false;
     }
     at++;
@@ -195,9 +195,9 @@ final class CsvClock {
     first = a;
     second = b;
     bigEndian = named;
-    return order == Order.MONTH_FIRST && !named || !named && order == Order.UNDECIDED && b > 12
-        ? day(year, a, b)
-        : day(year, b, a);
+    boolean monthFirst =
+        !named && (order == Order.MONTH_FIRST || (order == Order.UNDECIDED && b > 12));
+    return monthFirst ? day(year, a, b) : day(year, b, a);
   }
 
   private int month() {
@@ -263,7 +263,7 @@ final class CsvClock {
     }
     long nanos = 0;
     int seconds = 0;
-    if (peek() == ':' || !colon && at < end && Character.isDigit(peek())) {
+    if (peek() == ':' || (!colon && at < end && Character.isDigit(peek()))) {
       at += colon ? 1 : 0;
       seconds = digits(2);
       if (lastDigits == 0) {

@@ -23,7 +23,7 @@ record CsvDialect(char separator, char decimal, char lineEnd) {
     int at = 0;
     int length = line.length();
     while (true) {
-      while (at < length && (line.charAt(at) == ' ' || blanks() && line.charAt(at) == '\t')) {
+      while (at < length && (line.charAt(at) == ' ' || (blanks() && line.charAt(at) == '\t'))) {
         at++;
       }
       StringBuilder cell = new StringBuilder();
@@ -62,7 +62,7 @@ record CsvDialect(char separator, char decimal, char lineEnd) {
   }
 
   private boolean isSeparator(char c) {
-    return c == separator || blanks() && c == '\t';
+    return c == separator || (blanks() && c == '\t');
   }
 
   /** What a cell of a sample is. */

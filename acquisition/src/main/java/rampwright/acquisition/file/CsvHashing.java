@@ -18,7 +18,15 @@ final class CsvHashing extends InputStream {
   private static final int PIECES = 4;
 
   /** A run of bytes on its way to the digest. */
-  private record Piece(byte[] bytes, int count) {}
+  private static final class Piece {
+    private final byte[] bytes;
+    private final int count;
+
+    Piece(byte[] bytes, int count) {
+      this.bytes = bytes;
+      this.count = count;
+    }
+  }
 
   private final InputStream in;
   private final MessageDigest digest;
@@ -89,9 +97,9 @@ final class CsvHashing extends InputStream {
 
   private void digestAll() {
     try {
-      for (Piece next = full.take(); next.count() > 0 && !abandoned; next = full.take()) {
-        digest.update(next.bytes(), 0, next.count());
-        empty.put(next.bytes());
+      for (Piece next = full.take(); next.count > 0 && !abandoned; next = full.take()) {
+        digest.update(next.bytes, 0, next.count);
+        empty.put(next.bytes);
       }
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();

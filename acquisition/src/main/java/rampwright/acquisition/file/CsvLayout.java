@@ -5,7 +5,6 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import org.jspecify.annotations.Nullable;
 import rampwright.acquisition.file.CsvDialect.CellKind;
 
 /**
@@ -38,9 +37,6 @@ record CsvLayout(
   private static final int NOTES_KEPT = 200;
   private static final double COMMON = 0.1;
 
-  /** A line of the sample, which may run over several lines of the file inside quotes. */
-  private record Line(int number, int at, String text) {}
-
   /**
    * Finds the layout.
    *
@@ -50,9 +46,9 @@ record CsvLayout(
   static CsvLayout of(
       String file, byte[] bytes, int count, boolean whole, Charset charset, CsvLimits limits)
       throws TraceFileException {
-    char lineEnd = lineEnd(bytes, count);
-    List<Line> lines = lines(bytes, count, whole, lineEnd, charset);
-    refuseBinary(file, bytes, count);
+    char lineEnd = CsvLines.lineEnd(bytes, count);
+    List<CsvLines.Line> lines = CsvLines.of(bytes, count, whole, lineEnd, charset);
+    CsvLines.refuseBinary(file, bytes, count);
     if (lines.isEmpty()) {
       throw new TraceFileException(
           file,
@@ -68,7 +64,7 @@ record CsvLayout(
   }
 
   private static CsvLayout laidOut(
-      String file, List<Line> lines, CsvDialect dialect, CsvLimits limits)
+      String file, List<CsvLines.Line> lines, CsvDialect dialect, CsvLimits limits)
       throws TraceFileException {
     CsvShape shape = CsvShape.of(scored(lines), dialect);
     int first = firstRow(lines, dialect, shape);
@@ -104,7 +100,7 @@ record CsvLayout(
       }
     }
     int[] range = usualCells(rows, shape);
-    Line row = lines.get(first);
+    CsvLines.Line row = lines.get(first);
     return new CsvLayout(
         dialect,
         heading.header,
@@ -118,7 +114,7 @@ record CsvLayout(
         notes);
   }
 
-  private static String noRows(List<Line> lines) {
+  private static String noRows(List<CsvLines.Line> lines) {
     long texts = lines.stream().filter(line -> !line.text().isBlank()).count();
     return texts == 0
         ? "holds only blank lines; record or export it anew"
@@ -127,13 +123,17 @@ record CsvLayout(
             + (texts == 1 ? " line" : " lines")
             + " of text (\""
             + CsvProblems.shown(
-                lines.stream().map(Line::text).filter(t -> !t.isBlank()).findFirst().orElse(""))
+                lines.stream()
+                    .map(CsvLines.Line::text)
+                    .filter(t -> !t.isBlank())
+                    .findFirst()
+                    .orElse(""))
             + "\"); a header line and rows of readings were expected; record or export it anew";
   }
 
   /** Header and unit row above the first row. */
   private record Heading(List<String> header, List<String> units, int headerIndex, int unitIndex) {
-    static Heading of(List<Line> lines, int first, CsvDialect dialect, CsvShape shape) {
+    static Heading of(List<CsvLines.Line> lines, int first, CsvDialect dialect, CsvShape shape) {
       int below = textAbove(lines, first);
       int above = below < 0 ? -1 : textAbove(lines, below);
       if (below < 0) {
@@ -152,7 +152,7 @@ record CsvLayout(
       return commented(lines, first, dialect, shape);
     }
 
-    private static int textAbove(List<Line> lines, int index) {
+    private static int textAbove(List<CsvLines.Line> lines, int index) {
       for (int i = index - 1; i >= 0; i--) {
         String text = lines.get(i).text();
         if (text.startsWith("#")) {
@@ -166,7 +166,7 @@ record CsvLayout(
     }
 
     private static Heading commented(
-        List<Line> lines, int first, CsvDialect dialect, CsvShape shape) {
+        List<CsvLines.Line> lines, int first, CsvDialect dialect, CsvShape shape) {
       for (int i = first - 1; i >= 0; i--) {
         String text = lines.get(i).text();
         if (text.startsWith("#")) {
@@ -246,7 +246,7 @@ record CsvLayout(
     return range;
   }
 
-  private static int firstRow(List<Line> lines, CsvDialect dialect, CsvShape shape) {
+  private static int firstRow(List<CsvLines.Line> lines, CsvDialect dialect, CsvShape shape) {
     int first = -1;
     for (int i = 0; i < lines.size() && first < 0; i++) {
       if (isRow(lines, i, dialect, shape)) {
@@ -261,7 +261,7 @@ record CsvLayout(
             good += isRow(lines, j, dialect, shape) ? 1 : 0;
           }
         }
-        first = good == seen || good > 0 && i == lines.size() - 2 ? i : -1;
+        first = good == seen || (good > 0 && i == lines.size() - 2) ? i : -1;
       }
     }
     if (first < 0) {
@@ -276,7 +276,8 @@ record CsvLayout(
     return first;
   }
 
-  private static boolean isRow(List<Line> lines, int i, CsvDialect dialect, CsvShape shape) {
+  private static boolean isRow(
+      List<CsvLines.Line> lines, int i, CsvDialect dialect, CsvShape shape) {
     String text = lines.get(i).text();
     if (text.isBlank() || text.startsWith("#")) {
       return false;
@@ -288,7 +289,7 @@ record CsvLayout(
   }
 
   private static boolean isUnderHeader(
-      List<Line> lines, int i, CsvDialect dialect, CsvShape shape) {
+      List<CsvLines.Line> lines, int i, CsvDialect dialect, CsvShape shape) {
     if (i == 0 || lines.get(i - 1).text().isBlank() || lines.get(i - 1).text().startsWith("#")) {
       return false;
     }
@@ -297,7 +298,7 @@ record CsvLayout(
     return cells.size() == shape.cells() && counts.numbers() == 0 && counts.texts() > 1;
   }
 
-  private static boolean isDamagedRow(Line line, CsvDialect dialect, CsvShape shape) {
+  private static boolean isDamagedRow(CsvLines.Line line, CsvDialect dialect, CsvShape shape) {
     if (line.text().isBlank() || line.text().startsWith("#")) {
       return false;
     }
@@ -305,95 +306,9 @@ record CsvLayout(
     return counts.cells() == shape.cells() && counts.numberFirst();
   }
 
-  private static List<String> scored(List<Line> lines) {
+  private static List<String> scored(List<CsvLines.Line> lines) {
     int from = lines.size() <= 2 * LINES_SCORED ? 0 : lines.size() / 2;
     int to = lines.size() <= 2 * LINES_SCORED ? lines.size() : from + LINES_SCORED;
-    return lines.subList(from, to).stream().map(Line::text).toList();
-  }
-
-  private static char lineEnd(byte[] bytes, int count) {
-    boolean carriage = false;
-    for (int i = 0; i < count; i++) {
-      if (bytes[i] == '\n') {
-        return '\n';
-      }
-      carriage |= bytes[i] == '\r';
-    }
-    return carriage ? '\r' : '\n';
-  }
-
-  private static void refuseBinary(String file, byte[] bytes, int count) throws TraceFileException {
-    int control = 0;
-    int line = 1;
-    int firstLine = 0;
-    for (int i = 0; i < count; i++) {
-      byte b = bytes[i];
-      line += b == '\n' ? 1 : 0;
-      if (b >= 0 && b < ' ' && b != '\t' && b != '\n' && b != '\r' && b != '\f') {
-        firstLine = control == 0 ? line : firstLine;
-        control++;
-      }
-    }
-    if (control > 0.01 * count + 2) {
-      throw new TraceFileException(
-          file,
-          firstLine,
-          0,
-          "holds bytes that are not text ("
-              + control
-              + " in the first "
-              + count
-              + "); a table in a text file was expected; export the recording as CSV",
-          null);
-    }
-  }
-
-  private static List<Line> lines(
-      byte[] bytes, int count, boolean whole, char lineEnd, Charset charset) {
-    List<Line> lines = new ArrayList<>();
-    int number = 1;
-    int at = 0;
-    while (at < count) {
-      int end = at;
-      while (end < count && bytes[end] != lineEnd) {
-        end++;
-      }
-      if (end == count && !whole) {
-        break;
-      }
-      String text = new String(bytes, at, end - at, charset);
-      int next = end + 1;
-      int taken = 1;
-      // A header from a spreadsheet may break its lines inside quotes.
-      while (isOpen(text) && next < count && taken < 5) {
-        int more = next;
-        while (more < count && bytes[more] != lineEnd) {
-          more++;
-        }
-        String longer = new String(bytes, at, more - at, charset);
-        taken++;
-        next = more + 1;
-        if (!isOpen(longer)) {
-          text = longer.replace("\r", "").replace(lineEnd, ' ');
-          end = more;
-          break;
-        }
-      }
-      lines.add(
-          new Line(number, at, text.endsWith("\r") ? text.substring(0, text.length() - 1) : text));
-      boolean joined = end > at && next == end + 1 && taken > 1;
-      number += joined ? taken : 1;
-      at = end + 1;
-    }
-    return lines;
-  }
-
-  private static boolean isOpen(String text) {
-    return (text.chars().filter(c -> c == '"').count() & 1) == 1;
-  }
-
-  /** Header of a column; null when there is no header or it ends before. */
-  @Nullable String headerAt(int column) {
-    return column < header.size() ? header.get(column) : null;
+    return lines.subList(from, to).stream().map(CsvLines.Line::text).toList();
   }
 }

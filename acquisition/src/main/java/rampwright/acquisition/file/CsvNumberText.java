@@ -56,7 +56,7 @@ final class CsvNumberText {
     for (int decimals = from; decimals < TEN.length && size * TEN[decimals] < EXACT; decimals++) {
       if (fits(size, decimals)) {
         likely = decimals;
-        if (value < 0 || value == 0 && 1 / value < 0) {
+        if (value < 0 || (value == 0 && 1 / value < 0)) {
           bytes[this.size++] = '-';
         }
         digits((long) Math.rint(size * TEN[decimals]), decimals);

@@ -86,8 +86,19 @@ public final class CsvTraceReader {
   }
 
   /** The first bytes of a file and what they tell. */
-  private record Beginning(
-      byte[] bytes, int count, CsvLayout layout, ColumnPlanner.Decision decision) {}
+  private static final class Beginning {
+    private final byte[] bytes;
+    private final int count;
+    private final CsvLayout layout;
+    private final ColumnPlanner.Decision decision;
+
+    Beginning(byte[] bytes, int count, CsvLayout layout, ColumnPlanner.Decision decision) {
+      this.bytes = bytes;
+      this.count = count;
+      this.layout = layout;
+      this.decision = decision;
+    }
+  }
 
   private Beginning begin(CsvSource source) throws TraceFileException {
     byte[] bytes = CsvPipeline.buffer(limits);
@@ -115,8 +126,8 @@ public final class CsvTraceReader {
   }
 
   private CsvUnderstanding understanding(CsvSource source, Beginning beginning) {
-    CsvLayout layout = beginning.layout();
-    ColumnPlanner.Decision decision = beginning.decision();
+    CsvLayout layout = beginning.layout;
+    ColumnPlanner.Decision decision = beginning.decision;
     String header =
         layout.headerLine() == 0 ? "no header" : "header on line " + layout.headerLine();
     return new CsvUnderstanding(
@@ -137,11 +148,11 @@ public final class CsvTraceReader {
   private Trace trace(CsvSource source, @Nullable TraceKind declaredKind)
       throws TraceFileException {
     Beginning beginning = begin(source);
-    ColumnPlanner.Decision decision = beginning.decision();
-    CsvLayout layout = beginning.layout();
+    ColumnPlanner.Decision decision = beginning.decision;
+    CsvLayout layout = beginning.layout;
     try (CsvPipeline pipeline =
         new CsvPipeline(source, decision.plan(), limits, layout.dataLine())) {
-      pipeline.run(beginning.bytes(), layout.dataAt(), beginning.count());
+      pipeline.run(beginning.bytes, layout.dataAt(), beginning.count);
       refuseIfMostIsLost(pipeline);
       CsvUnderstanding understanding = understanding(source, beginning);
       List<String> warnings = new ArrayList<>(understanding.warnings());
