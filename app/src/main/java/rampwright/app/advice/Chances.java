@@ -33,8 +33,7 @@ final class Chances {
   private final double giveUpS;
   private final double runS;
 
-  Chances(
-      List<FigureLimit> limits, PhaseFactors phases, double runS, Set<ControlMode> tried) {
+  Chances(List<FigureLimit> limits, PhaseFactors phases, double runS, Set<ControlMode> tried) {
     this.tried = tried;
     this.phases = phases;
     this.runS = runS;
@@ -97,8 +96,7 @@ final class Chances {
       double push = run.torquePu(last) / Math.max(1e-3, run.loadTorquePu(last));
       return 1e-9 * (1 + Math.min(1, push) + 10 * run.speedPu(last));
     }
-    return product(
-        startLimits, figures(run, model), limited(run), tried(settings), caution);
+    return product(startLimits, figures(run, model), limited(run), tried(settings), caution);
   }
 
   /** Chance of the stop's limits on one model. */

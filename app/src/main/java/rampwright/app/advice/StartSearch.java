@@ -15,8 +15,8 @@ import rampwright.analysis.machine.StarterSettings;
 /**
  * Searches the settings of a start for the largest chance over many models.
  *
- * <p>A seeded sample of the whole range on the most likely model with widened errors, the best of it on a
- * few models, pattern moves from the best few on more models, the finalists on all.
+ * <p>A seeded sample of the whole range on the most likely model with widened errors, the best of
+ * it on a few models, pattern moves from the best few on more models, the finalists on all.
  */
 final class StartSearch {
   private static final int SAMPLE = 400;
@@ -87,7 +87,9 @@ final class StartSearch {
     List<Scored> finalists = new ArrayList<>();
     Set<StarterSettings> seen = new HashSet<>();
     List<Scored> starts = spread(climbers);
-    List<Scored> climbed = batch.map(starts.size(), k -> climb(starts.get(k).settings(), CLIMB_MODELS, CLIMB_ROUNDS, 1.6));
+    List<Scored> climbed =
+        batch.map(
+            starts.size(), k -> climb(starts.get(k).settings(), CLIMB_MODELS, CLIMB_ROUNDS, 1.6));
     for (Scored each : climbed) {
       if (seen.add(each.settings())) {
         finalists.add(each);
@@ -152,9 +154,7 @@ final class StartSearch {
     List<Double> values =
         batch.map(
             settings.size() * used,
-            k ->
-                chances.ofStart(
-                    models.get(k % used), settings.get(k / used), caution * widen));
+            k -> chances.ofStart(models.get(k % used), settings.get(k / used), caution * widen));
     List<Double> means = new ArrayList<>();
     for (int k = 0; k < settings.size(); k++) {
       double sum = 0;
