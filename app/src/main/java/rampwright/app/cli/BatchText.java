@@ -41,13 +41,17 @@ final class BatchText {
             "stop s",
             "verdict",
             "findings");
+    String common = common(batch.entries());
+    if (!common.isEmpty()) {
+      screen.line("in " + common);
+    }
     for (Entry entry : batch.entries()) {
       if (entry instanceof TrialResult result) {
-        add(table, result);
+        add(table, result, result.file().substring(common.length()));
       } else if (entry instanceof NotedTrial noted) {
         String outcome = noted.seen().outcome();
         List<String> cells = new ArrayList<>();
-        cells.add(noted.file());
+        cells.add(noted.file().substring(common.length()));
         cells.add((outcome == null ? "" : outcome + ", ") + "noted by hand");
         for (FigureKey key : SHOWN) {
           Double value = noted.seen().figures().get(key);
@@ -69,19 +73,41 @@ final class BatchText {
     screen.line(count(batch));
   }
 
-  private static void add(TextTable table, TrialResult result) {
+  /** The folder all files lie in, with its separator; empty when they share none. */
+  private static String common(List<Entry> entries) {
+    String common = null;
+    for (Entry entry : entries) {
+      if (entry instanceof FailedTrial) {
+        continue;
+      }
+      String file = entry.file();
+      int end = common == null ? file.length() : Math.min(common.length(), file.length());
+      int same = 0;
+      while (same < end && (common == null || common.charAt(same) == file.charAt(same))) {
+        same++;
+      }
+      common = file.substring(0, same);
+    }
+    if (common == null) {
+      return "";
+    }
+    int cut = Math.max(common.lastIndexOf('/'), common.lastIndexOf('\\'));
+    return common.substring(0, cut + 1);
+  }
+
+  private static void add(TextTable table, TrialResult result, String name) {
     String findings =
         String.join(
             " ", result.figures().findings().stream().map(Finding::code).distinct().toList());
     String mark = result.trial().notes().representative() ? "" : ", not representative";
     List<StartRecord> starts = result.figures().starts();
     if (starts.isEmpty()) {
-      table.row(result.file(), "no start" + mark, "-", "-", "-", "-", "-", "-", findings);
+      table.row(name, "no start" + mark, "-", "-", "-", "-", "-", "-", findings);
     }
     for (int i = 0; i < starts.size(); i++) {
       StartRecord start = starts.get(i);
       List<String> cells = new ArrayList<>();
-      cells.add(starts.size() == 1 ? result.file() : result.file() + " #" + (i + 1));
+      cells.add(starts.size() == 1 ? name : name + " #" + (i + 1));
       cells.add(start.outcome().key() + mark);
       for (FigureKey key : SHOWN) {
         cells.add(cell(start, key));

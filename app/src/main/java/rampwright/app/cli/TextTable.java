@@ -3,7 +3,10 @@ package rampwright.app.cli;
 import java.util.ArrayList;
 import java.util.List;
 
-/** A table of texts in columns; columns of numbers are set to the right. */
+/**
+ * A table of texts in columns; columns of numbers are set to the right, columns with nothing in
+ * them are left out.
+ */
 final class TextTable {
   private static final String GAP = "  ";
 
@@ -56,12 +59,19 @@ final class TextTable {
     for (String[] row : rows) {
       StringBuilder line = new StringBuilder(indent);
       for (int i = 0; i < row.length; i++) {
+        if (isEmptyColumn(i)) {
+          continue;
+        }
         String pad = " ".repeat(widths[i] - width(row[i]));
         line.append(i == 0 ? "" : GAP).append(right[i] ? pad + row[i] : row[i] + pad);
       }
       lines.add(line.toString().stripTrailing());
     }
     return lines;
+  }
+
+  private boolean isEmptyColumn(int column) {
+    return column > 0 && rows.stream().skip(1).allMatch(row -> row[column].isEmpty());
   }
 
   private static int width(String text) {

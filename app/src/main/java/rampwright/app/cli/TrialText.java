@@ -17,6 +17,7 @@ import rampwright.app.asset.TrialNotes;
 import rampwright.app.asset.TrialSettings;
 import rampwright.app.result.NotedTrial;
 import rampwright.app.result.TrialResult;
+import rampwright.app.toml.NumberKey;
 
 /** One trial for people: what was read, starts, stops, findings, verdict. */
 final class TrialText {
@@ -74,9 +75,9 @@ final class TrialText {
     screen.line(
         String.format(
             Locale.ROOT,
-            "  %s, %.6g %s a second, %.3f s, channels %s",
+            "  %s, %s %s a second, %.3f s, channels %s",
             figures.kind() == TraceKind.WAVEFORM ? "waveform" : "RMS readings",
-            figures.rateHz(),
+            ValueText.value(figures.rateHz(), null),
             figures.kind() == TraceKind.WAVEFORM ? "samples" : "readings",
             figures.durationS(),
             String.join(" ", result.facts().channels().stream().map(c -> c.key()).toList())));
@@ -114,7 +115,7 @@ final class TrialText {
     if (control != null) {
       parts.add(control.key());
     }
-    settings.values().forEach((key, value) -> parts.add(key + " " + ValueText.value(value, null)));
+    settings.values().forEach((key, value) -> parts.add(setting(settings, key, value)));
     TrialSettings.Stop stop = settings.stop();
     if (stop != null) {
       parts.add("stop " + stop.key());
@@ -135,6 +136,20 @@ final class TrialText {
                 + ")");
       }
     }
+  }
+
+  /** A setting in words: its key without the unit, the value, the unit. */
+  private static String setting(TrialSettings settings, String key, double value) {
+    String number = ValueText.value(value, null);
+    if (key.equals(TrialSettings.CURRENT_LIMIT_RATIO.name())) {
+      return "current limit "
+          + number
+          + " x rated current of the "
+          + settings.currentLimitOf().key();
+    }
+    NumberKey setting = TrialSettings.NUMBERS.get(key);
+    String unit = setting == null ? "" : setting.unit();
+    return key.substring(0, key.lastIndexOf('_')).replace('_', ' ') + " " + number + " " + unit;
   }
 
   private void notes(TrialNotes notes) {
