@@ -1,9 +1,7 @@
 package rampwright.app;
 
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -13,6 +11,9 @@ import org.jspecify.annotations.Nullable;
 import rampwright.analysis.figure.MotorContext;
 import rampwright.analysis.figure.StartRecord;
 import rampwright.analysis.quantity.Measured;
+import rampwright.app.advice.Advice;
+import rampwright.app.advice.Course;
+import rampwright.app.asset.AtomicFile;
 import rampwright.app.chart.ChartRequest;
 import rampwright.app.chart.ChartStyle;
 import rampwright.app.chart.Corridor;
@@ -23,6 +24,8 @@ import rampwright.app.chart.Format;
 import rampwright.app.chart.Heading;
 import rampwright.app.chart.Judgement;
 import rampwright.app.chart.OverlayPlot;
+import rampwright.app.chart.PredictedBand;
+import rampwright.app.chart.PredictionPlot;
 import rampwright.app.chart.Rated;
 import rampwright.app.chart.TrialCharts;
 import rampwright.app.chart.TrialCurve;
@@ -31,7 +34,9 @@ import rampwright.app.envelope.FigureKey;
 import rampwright.app.envelope.LimitCheck;
 import rampwright.app.envelope.Polyline;
 import rampwright.app.envelope.Verdict;
+import rampwright.app.usecase.AdviseAsset;
 import rampwright.app.usecase.ChartRenderer;
+import rampwright.app.usecase.ChartSize;
 
 /** Draws what a use case asks for with the chart package, and writes it whole or not at all. */
 final class ChartFiles implements ChartRenderer {
@@ -53,12 +58,84 @@ final class ChartFiles implements ChartRenderer {
 
   @Override
   public void render(Request request) throws IOException {
-    boolean vector = request.target().toString().toLowerCase(Locale.ROOT).endsWith(".svg");
-    ChartStyle style =
-        new ChartStyle(request.widthPx(), request.heightPx(), ChartStyle.Theme.LIGHT);
+    ChartRequest plot;
+    try {
+      plot = plot(request);
+    } catch (IllegalArgumentException e) {
+      throw new IOException(e.getMessage(), e);
+    }
+    write(plot, request.widthPx(), request.heightPx(), request.target());
+  }
+
+  /** Draws a prediction, with the last trial where there is one. */
+  static void predicted(AdviseAsset.Advised advised, Path target, ChartSize size)
+      throws IOException {
+    Advice advice = advised.advice();
+    Course current = advice.currentA();
+    Course speed = advice.speedRpm();
+    if (current == null) {
+      throw new IOException("the model gives no course to draw for these settings");
+    }
+    Charted last = advised.charted();
+    List<TrialCurve> curves = last == null ? List.of() : curves(List.of(last));
+    MotorContext motor = advised.asset().asset().context();
+    Double chance = advice.chanceAllMet();
+    write(
+        new PredictionPlot(
+            new Heading(
+                advised.asset().asset().name() + ": predicted trial",
+                curves.isEmpty()
+                    ? "median and 5 to 95 % of what the settings will do"
+                    : "median and 5 to 95 % of what the settings will do, beside the last trial",
+                null,
+                Judgement.NONE,
+                last != null && isInvented(last),
+                chance == null
+                    ? ""
+                    : String.format(
+                        Locale.ROOT,
+                        "chance that one trial meets every limit: %.0f %%",
+                        100 * chance)),
+            band(current),
+            speed == null ? null : band(speed),
+            curves.isEmpty() ? null : curves.get(0),
+            rated(motor),
+            corridors(advised.asset().asset().envelope().corridors()),
+            predictedLines(advised)),
+        size.widthPx(),
+        size.heightPx(),
+        target);
+  }
+
+  private static PredictedBand band(Course course) {
+    return new PredictedBand(course.timeS(), course.low(), course.median(), course.high());
+  }
+
+  private static List<FigureLine> predictedLines(AdviseAsset.Advised advised) {
+    List<FigureLine> lines = new ArrayList<>();
+    for (FigureKey key : SHOWN) {
+      Advice.Range range = advised.advice().predicted().get(key.key());
+      if (range != null) {
+        lines.add(
+            new FigureLine(
+                key.label(),
+                range.median(),
+                key.unit(),
+                null,
+                Judgement.NONE,
+                String.format(Locale.ROOT, "%.4g to %.4g", range.low(), range.high())));
+      }
+    }
+    return lines;
+  }
+
+  private static void write(ChartRequest plot, int widthPx, int heightPx, Path target)
+      throws IOException {
+    boolean vector = target.toString().toLowerCase(Locale.ROOT).endsWith(".svg");
     byte[] picture;
     try {
-      picture = TrialCharts.render(plot(request), style, vector ? Format.SVG : Format.PNG);
+      ChartStyle style = new ChartStyle(widthPx, heightPx, ChartStyle.Theme.LIGHT);
+      picture = TrialCharts.render(plot, style, vector ? Format.SVG : Format.PNG);
     } catch (IllegalArgumentException e) {
       throw new IOException(e.getMessage(), e);
     } catch (InternalError | NoClassDefFoundError | UnsatisfiedLinkError e) {
@@ -67,15 +144,7 @@ final class ChartFiles implements ChartRenderer {
               + " fonts-dejavu-core)",
           e);
     }
-    Path target = request.target().toAbsolutePath();
-    Path folder = target.getParent();
-    Path partial = Files.createTempFile(folder, ".chart", ".part");
-    try {
-      Files.write(partial, picture);
-      Files.move(partial, target, StandardCopyOption.REPLACE_EXISTING);
-    } finally {
-      Files.deleteIfExists(partial);
-    }
+    AtomicFile.write(target, picture);
   }
 
   private static ChartRequest plot(Request request) {
@@ -88,13 +157,14 @@ final class ChartFiles implements ChartRenderer {
               first.analyzed(),
               0,
               rated(first.motor()),
-              corridors(request),
+              corridors(request.envelope().corridors()),
               figures(first));
       case DIP ->
           DipPlot.of(heading(first), first.analyzed(), 0, rated(first.motor()), judgements(first));
-      case OVERLAY -> new OverlayPlot(overlayHeading(request.trials()), curves(request), null);
+      case OVERLAY ->
+          new OverlayPlot(overlayHeading(request.trials()), curves(request.trials()), null);
       case DIFFERENCE -> {
-        List<TrialCurve> curves = curves(request);
+        List<TrialCurve> curves = curves(request.trials());
         if (curves.size() != 2) {
           throw new IllegalArgumentException(
               "a difference needs two trials that both show a start");
@@ -235,9 +305,9 @@ final class ChartFiles implements ChartRenderer {
     return lines;
   }
 
-  private static List<TrialCurve> curves(Request request) {
+  private static List<TrialCurve> curves(List<Charted> trials) {
     List<TrialCurve> curves = new ArrayList<>();
-    for (Charted trial : request.trials()) {
+    for (Charted trial : trials) {
       StartRecord start = start(trial);
       Measured inception = start == null ? null : start.instants().get("inception_s");
       Double atS = inception == null ? null : inception.value();
@@ -262,9 +332,9 @@ final class ChartFiles implements ChartRenderer {
     return new Rated(motor.ratedCurrentA(), motor.ratedSpeedRpm(), motor.supplyVoltageV());
   }
 
-  private static List<Corridor> corridors(Request request) {
+  private static List<Corridor> corridors(List<rampwright.app.envelope.Corridor> all) {
     List<Corridor> corridors = new ArrayList<>();
-    for (rampwright.app.envelope.Corridor asked : request.envelope().corridors()) {
+    for (rampwright.app.envelope.Corridor asked : all) {
       corridors.add(
           new Corridor(
               asked.channel() == rampwright.app.envelope.Corridor.Channel.CURRENT_RATIO

@@ -35,6 +35,7 @@ public final class Launcher {
         Wiring.traceFiles(),
         Wiring.analyzer(),
         Wiring.charts(),
+        Wiring.predictions(),
         new BundledSamples("/sample-traces"),
         version == null ? "unreleased" : version,
         Runtime.getRuntime().availableProcessors());

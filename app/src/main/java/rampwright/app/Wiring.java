@@ -13,6 +13,7 @@ import rampwright.acquisition.file.TraceFiles;
 import rampwright.analysis.figure.TraceAnalyzer;
 import rampwright.analysis.trace.Trace;
 import rampwright.app.usecase.Analyzer;
+import rampwright.app.usecase.ChartPrediction;
 import rampwright.app.usecase.ChartRenderer;
 import rampwright.app.usecase.TraceFileDoor;
 import rampwright.app.usecase.TraceFormat;
@@ -68,5 +69,9 @@ final class Wiring {
 
   static ChartRenderer charts() {
     return new ChartFiles();
+  }
+
+  static ChartPrediction.PredictionRenderer predictions() {
+    return ChartFiles::predicted;
   }
 }

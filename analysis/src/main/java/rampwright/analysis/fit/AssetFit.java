@@ -310,7 +310,8 @@ public final class AssetFit {
     double[] value = residuals(best);
     RealMatrix jacobian = new Array2DRowRealMatrix(jacobian(best, value), false);
     RealMatrix normal = jacobian.transposeMultiply(jacobian);
-    // In units of the prior's standard deviations the matrix is the unit matrix plus what the trials
+    // In units of the prior's standard deviations the matrix is the unit matrix plus what the
+    // trials
     // tell: well conditioned, whatever the parameters' own scales.
     for (int row = 0; row < size; row++) {
       for (int column = 0; column < size; column++) {

@@ -1,18 +1,15 @@
 package rampwright.analysis.fit;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import rampwright.analysis.figure.SpeedModel;
 import rampwright.analysis.machine.MachineModel;
-import rampwright.analysis.machine.RunFigures.PhaseFactors;
 import rampwright.analysis.machine.RunPlan;
 import rampwright.analysis.machine.RunSimulator;
 import rampwright.analysis.machine.StarterSettings;
 import rampwright.analysis.machine.Trajectory;
 import rampwright.analysis.signal.RmsTrack;
-import rampwright.analysis.trace.ChannelName;
 
 /**
  * Dates full speed on a trace without a speed channel: the machine model is fitted to the trace's
@@ -27,8 +24,6 @@ public final class FittedSpeedModel implements SpeedModel {
   static final double RULE = 0.02;
 
   private static final int DRAWS = 24;
-  private static final int MOST_POINTS = 3000;
-  private static final double PRE_S = 1.0;
 
   private final AssetData asset;
   private final StarterSettings settings;
@@ -41,8 +36,23 @@ public final class FittedSpeedModel implements SpeedModel {
 
   @Override
   public @Nullable Estimate fullSpeed(RmsTrack track, Span span) {
-    TrialObservation observation = observation(track, span);
-    if (observation == null) {
+    boolean stopSeen = span.runEndS() < track.timeS()[track.size() - 1] - 1e-6;
+    TrialObservation observation;
+    try {
+      observation =
+          TrackObservation.of(
+              track,
+              new TrackObservation.Instants(
+                  span.inceptionS(),
+                  stopSeen ? span.runEndS() : Double.NaN,
+                  stopSeen ? 0.05 * Math.max(0.1, span.flowEndS() - span.runEndS()) : Double.NaN,
+                  span.flowEndS(),
+                  span.flowEndS()),
+              settings,
+              asset,
+              false,
+              TrialObservation.End.COMPLETED);
+    } catch (IllegalArgumentException noCurrent) {
       return null;
     }
     FitResult fit = AssetFit.fit(asset, List.of(observation));
@@ -77,94 +87,5 @@ public final class FittedSpeedModel implements SpeedModel {
 
   private static double quantile(double[] sorted, double share) {
     return sorted[(int) Math.round(share * (sorted.length - 1))];
-  }
-
-  private @Nullable TrialObservation observation(RmsTrack track, Span span) {
-    double[] t = track.timeS();
-    double[] amps = mean(track, ChannelName.CURRENTS);
-    if (amps == null || t.length < 10) {
-      return null;
-    }
-    double[] volts = mean(track, ChannelName.LINE_VOLTAGES);
-    double sourceV = volts == null ? Double.NaN : before(t, volts, span.inceptionS());
-    if (volts != null && !(sourceV > 0.5 * asset.supplyVoltageV())) {
-      // Measured at the motor's terminals: not the supply's voltage.
-      volts = null;
-      sourceV = Double.NaN;
-    }
-    int from = Math.max(0, first(t, span.inceptionS() - PRE_S));
-    int to = Math.min(t.length, first(t, span.flowEndS() + PRE_S));
-    int stride = Math.max(1, (to - from) / MOST_POINTS);
-    int n = (to - from + stride - 1) / stride;
-    if (n < 10) {
-      return null;
-    }
-    double[] times = new double[n];
-    double[] current = new double[n];
-    double[] voltage = volts == null ? null : new double[n];
-    for (int k = 0; k < n; k++) {
-      int i = from + k * stride;
-      times[k] = t[i];
-      current[k] = amps[i];
-      if (voltage != null && volts != null) {
-        voltage[k] = volts[i];
-      }
-    }
-    boolean stopSeen = span.runEndS() < t[t.length - 1] - 1e-6;
-    return new TrialObservation(
-        settings,
-        times,
-        current,
-        voltage,
-        null,
-        span.inceptionS(),
-        stopSeen ? span.runEndS() : Double.NaN,
-        stopSeen ? 0.05 * Math.max(0.1, span.flowEndS() - span.runEndS()) : Double.NaN,
-        span.flowEndS(),
-        TrialObservation.End.COMPLETED,
-        PhaseFactors.BALANCED,
-        sourceV,
-        (times[n - 1] - times[0]) / (n - 1));
-  }
-
-  private static double before(double[] t, double[] volts, double inceptionS) {
-    int from = first(t, inceptionS - PRE_S);
-    int to = first(t, inceptionS);
-    double[] level = Arrays.copyOfRange(volts, from, Math.max(from, to));
-    double sum = 0;
-    int n = 0;
-    for (double v : level) {
-      if (!Double.isNaN(v)) {
-        sum += v;
-        n++;
-      }
-    }
-    return n < 3 ? Double.NaN : sum / n;
-  }
-
-  private static int first(double[] t, double atS) {
-    int i = Arrays.binarySearch(t, atS);
-    return i >= 0 ? i : -i - 1;
-  }
-
-  private static double @Nullable [] mean(RmsTrack track, List<ChannelName> names) {
-    double[] sum = new double[track.size()];
-    int n = 0;
-    for (ChannelName name : names) {
-      double[] one = track.of(name);
-      if (one != null) {
-        for (int i = 0; i < sum.length; i++) {
-          sum[i] += one[i];
-        }
-        n++;
-      }
-    }
-    if (n == 0) {
-      return null;
-    }
-    for (int i = 0; i < sum.length; i++) {
-      sum[i] /= n;
-    }
-    return sum;
   }
 }

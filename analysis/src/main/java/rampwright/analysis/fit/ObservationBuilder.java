@@ -190,7 +190,8 @@ public final class ObservationBuilder {
     if (Double.isInfinite(lowest)) {
       return Double.NaN;
     }
-    // The reference falls from the load's torque, at least a quarter of rated, in the ramp-down time.
+    // The reference falls from the load's torque, at least a quarter of rated, in the ramp-down
+    // time.
     double led = settings.rampDownS() * Math.max(0, 1 - settings.releaseTorquePct() / 25);
     int latest = last;
     while (latest > reach && timeS[latest] > timeS[last] - led) {

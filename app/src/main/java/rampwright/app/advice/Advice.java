@@ -22,6 +22,8 @@ import rampwright.analysis.machine.Trajectory;
  * @param model what the advice rests on
  * @param trace predicted run of the most likely model, for an overlay
  * @param ratedCurrentA base of the trace's current
+ * @param currentA predicted current of the highest phase over time; null without draws
+ * @param speedRpm predicted speed over time; null without draws
  */
 public record Advice(
     Status status,
@@ -34,7 +36,9 @@ public record Advice(
     List<String> notAssessable,
     Model model,
     Trajectory trace,
-    double ratedCurrentA) {
+    double ratedCurrentA,
+    @Nullable Course currentA,
+    @Nullable Course speedRpm) {
 
   /** Kinds of advice. */
   public enum Status {

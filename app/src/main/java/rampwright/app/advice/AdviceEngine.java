@@ -34,6 +34,7 @@ import rampwright.analysis.machine.Trajectory;
 public final class AdviceEngine {
   private static final long SEED = 314159L;
   private static final int MODELS = 64;
+  private static final int COURSES = 40;
   private static final double KEEP_CHANCE = 0.8;
   private static final double KEEP_BELOW_BEST = 0.12;
   private static final double KEEP_MARGIN = 0.01;
@@ -291,6 +292,10 @@ public final class AdviceEngine {
       double chance,
       List<Advice.Change> changes,
       List<Advice.Binding> binding) {
+    List<Trajectory> runs =
+        batch.map(Math.min(COURSES, models.size()), k -> chances.whole(models.get(k), settings));
+    double highest = request.asset().plate().ratedCurrentA() * chances.phases().highestCurrent();
+    double syncRpm = request.asset().plate().syncSpeedRpm();
     boolean limits = !chances.startLimits().isEmpty() || !chances.stopLimits().isEmpty();
     @Nullable Double told = limits ? Double.valueOf(Math.min(1, Math.max(0, chance))) : null;
     return new Advice(
@@ -308,7 +313,9 @@ public final class AdviceEngine {
             request.trials().isEmpty() ? "nameplate" : "fitted",
             fit.atPrior()),
         chances.whole(best, settings),
-        request.asset().plate().ratedCurrentA());
+        request.asset().plate().ratedCurrentA(),
+        Course.of(runs, (run, k) -> highest * run.currentRatio(k)),
+        Course.of(runs, (run, k) -> syncRpm * run.speedPu(k)));
   }
 
   /** Median and 5 to 95 % range of every figure the settings give on most draws. */

@@ -88,6 +88,11 @@ final class Chances {
     return RunFigures.of(run, model, phases);
   }
 
+  /** How the phases differ from their mean. */
+  PhaseFactors phases() {
+    return phases;
+  }
+
   /** Chance of the start's limits on one model. */
   double ofStart(MachineModel model, StarterSettings settings, double caution) {
     Trajectory run = start(model, settings);

@@ -1,7 +1,9 @@
 package rampwright.app.cli;
 
+import rampwright.app.usecase.AdviseAsset;
 import rampwright.app.usecase.AnalyzeTraces;
 import rampwright.app.usecase.Analyzer;
+import rampwright.app.usecase.ChartPrediction;
 import rampwright.app.usecase.ChartRenderer;
 import rampwright.app.usecase.ChartTrials;
 import rampwright.app.usecase.CompareTraces;
@@ -17,6 +19,7 @@ import rampwright.app.usecase.TraceFileDoor;
  * @param door trace files
  * @param analyzer the analysis
  * @param charts pictures
+ * @param predictions pictures of predictions
  * @param samples the samples that come with the program
  * @param version version of the program
  * @param threads how many trials may be worked on at a time
@@ -25,6 +28,7 @@ public record Services(
     TraceFileDoor door,
     Analyzer analyzer,
     ChartRenderer charts,
+    ChartPrediction.PredictionRenderer predictions,
     SampleSource samples,
     String version,
     int threads) {
@@ -47,6 +51,14 @@ public record Services(
 
   ConvertTrace convertTrace() {
     return new ConvertTrace(door, analyzer);
+  }
+
+  AdviseAsset adviseAsset() {
+    return new AdviseAsset(door, analyzer, version);
+  }
+
+  ChartPrediction chartPrediction() {
+    return new ChartPrediction(predictions);
   }
 
   RunDemo runDemo() {

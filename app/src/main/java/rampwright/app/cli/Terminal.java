@@ -71,6 +71,8 @@ public final class Terminal {
     commands.put("compare", () -> new CompareCommand(screen, services));
     commands.put("convert", () -> new ConvertCommand(screen, services));
     commands.put("chart", () -> new ChartCommand(screen, services));
+    commands.put("advise", () -> new AdviseCommand(screen, services));
+    commands.put("predict", () -> new PredictCommand(screen, services));
     commands.put("schema", () -> new SchemaCommand(screen, services));
     commands.put(
         "completion",

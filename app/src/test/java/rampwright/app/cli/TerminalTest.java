@@ -47,6 +47,9 @@ class TerminalTest {
               }
               drawn.add(request);
             },
+            (advised, target, size) -> {
+              throw new IOException("this test draws no predictions");
+            },
             into -> {
               workshop.trial(new Workshop(into).asset("pump"), "one", 480);
               workshop.trial(into.resolve("pump"), "two", 900);

@@ -1,0 +1,62 @@
+package rampwright.app.advice;
+
+import java.util.Arrays;
+import java.util.List;
+import java.util.function.ToDoubleBiFunction;
+import org.jspecify.annotations.Nullable;
+import rampwright.analysis.machine.Trajectory;
+
+/**
+ * A predicted course over time: the 5 %, 50 % and 95 % points over the model's draws.
+ *
+ * <p>Shape: arrays of one length; the arrays are not to be written to.
+ *
+ * @param timeS time after current inception, s
+ * @param low 5 % points
+ * @param median 50 % points
+ * @param high 95 % points
+ */
+public record Course(double[] timeS, double[] low, double[] median, double[] high) {
+  private static final int POINTS = 400;
+
+  /** Course of one quantity over simulated runs; null without runs. */
+  static @Nullable Course of(
+      List<Trajectory> runs, ToDoubleBiFunction<Trajectory, Integer> quantity) {
+    double endS = 0;
+    for (Trajectory run : runs) {
+      if (run.size() > 0) {
+        endS = Math.max(endS, run.timeS(run.size() - 1));
+      }
+    }
+    if (runs.isEmpty() || !(endS > 0)) {
+      return null;
+    }
+    double[] timeS = new double[POINTS];
+    double[] low = new double[POINTS];
+    double[] median = new double[POINTS];
+    double[] high = new double[POINTS];
+    for (int k = 0; k < POINTS; k++) {
+      timeS[k] = endS * k / (POINTS - 1);
+      double[] values = new double[runs.size()];
+      for (int r = 0; r < values.length; r++) {
+        values[r] = at(runs.get(r), timeS[k], quantity);
+      }
+      Arrays.sort(values);
+      low[k] = values[(int) Math.round(0.05 * (values.length - 1))];
+      median[k] = values[(values.length - 1) / 2];
+      high[k] = values[(int) Math.round(0.95 * (values.length - 1))];
+    }
+    return new Course(timeS, low, median, high);
+  }
+
+  /** A run that is over stays at its last value: at rest, no current. */
+  private static double at(
+      Trajectory run, double atS, ToDoubleBiFunction<Trajectory, Integer> quantity) {
+    int last = run.size() - 1;
+    if (last < 0) {
+      return 0;
+    }
+    int k = Math.min(last, Math.max(0, run.indexAt(atS)));
+    return quantity.applyAsDouble(run, k);
+  }
+}

@@ -1,0 +1,69 @@
+package rampwright.app.cli;
+
+import java.nio.file.Path;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import rampwright.app.advice.Advice;
+import rampwright.app.json.AdviceJson;
+import rampwright.app.usecase.AdviseAsset;
+import rampwright.app.usecase.ChartSize;
+import rampwright.app.usecase.InputProblem;
+import rampwright.app.usecase.UsageProblem;
+
+/** {@code advise}: what to set next. */
+@CommandLine.Command(
+    name = "advise",
+    header = "Say what to set next, what will then happen, and how likely every limit is met.",
+    description = {
+      "",
+      "A model of the motor, its load, supply and starter is fitted to the trials in the folder;"
+          + " settings are searched within the starter's ranges. Before the first trial the advice rests"
+          + " on the nameplate. Where no settings can meet the envelope, that is said with the limit"
+          + " that stands in the way (exit code 3).",
+      ""
+    },
+    footer = {
+      "",
+      "Examples:",
+      "  rampwright advise pump/",
+      "  rampwright advise pump/ --chart next.png",
+      "  rampwright advise pump/ --json"
+    })
+final class AdviseCommand extends Command {
+  @Parameters(arity = "1", paramLabel = "FOLDER", description = "An asset folder.")
+  private Path folder = Path.of("");
+
+  @Option(
+      names = "--chart",
+      paramLabel = "FILE",
+      description = "Draw the predicted trial (.png or .svg) with the last one behind it.")
+  private @Nullable Path chart;
+
+  AdviseCommand(Screen screen, Services services) {
+    super(screen, services);
+  }
+
+  @Override
+  public Integer call() throws InputProblem, UsageProblem {
+    AdviseAsset.Advised advised = services().adviseAsset().advise(folder);
+    Path target = chart;
+    if (target != null) {
+      services().chartPrediction().run(advised, target, ChartSize.DEFAULT);
+    }
+    if (isJson()) {
+      screen()
+          .raw(
+              AdviceJson.advice(
+                  advised.advice(), advised.present(), advised.used(), advised.leftOut()));
+    } else {
+      AdviceText.advice(screen(), advised);
+      if (target != null) {
+        screen().line("chart: " + target);
+      }
+    }
+    screen().flush();
+    return advised.advice().status() == Advice.Status.CANNOT_MEET ? ExitCode.MISSED : ExitCode.DONE;
+  }
+}

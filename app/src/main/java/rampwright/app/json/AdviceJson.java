@@ -1,0 +1,98 @@
+package rampwright.app.json;
+
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import rampwright.analysis.machine.ControlMode;
+import rampwright.analysis.machine.StarterSettings;
+import rampwright.analysis.machine.StopMode;
+import rampwright.app.advice.Advice;
+import rampwright.app.advice.Setting;
+
+/** Advice as JSON. */
+public final class AdviceJson {
+  private AdviceJson() {}
+
+  /** The whole text. */
+  public static String advice(
+      Advice advice, @Nullable StarterSettings present, List<String> used, List<String> leftOut) {
+    JsonText json = new JsonText();
+    json.object(
+        out -> {
+          out.text("status", advice.status().key());
+          out.text("reason", advice.reason());
+          out.object("settings", body -> settings(body, advice.settings()));
+          out.array(
+              "changes",
+              array ->
+                  advice
+                      .changes()
+                      .forEach(change -> array.object(b -> change(b, change, present, advice))));
+          out.object(
+              "predicted",
+              body ->
+                  advice
+                      .predicted()
+                      .forEach((figure, range) -> body.object(figure, b -> range(b, range))));
+          out.number("chance_all_met", advice.chanceAllMet());
+          out.array(
+              "binding",
+              array -> advice.binding().forEach(one -> array.object(b -> binding(b, one))));
+          out.texts("not_assessable", advice.notAssessable());
+          out.object("model", body -> model(body, advice.model()));
+          out.texts("trials_used", used);
+          out.texts("trials_left_out", leftOut);
+        });
+    return json.finish();
+  }
+
+  private static void settings(JsonText json, StarterSettings s) {
+    json.text("control", control(s));
+    for (Setting setting : Setting.values()) {
+      json.number(setting.key(), setting.of(s));
+    }
+    json.text("stop", stop(s));
+  }
+
+  private static String control(StarterSettings s) {
+    return s.control() == ControlMode.TORQUE_RAMP ? "torque ramp" : "voltage ramp";
+  }
+
+  private static String stop(StarterSettings s) {
+    return s.stop() == StopMode.SOFT ? "soft" : "coast";
+  }
+
+  private static void change(
+      JsonText json, Advice.Change change, @Nullable StarterSettings present, Advice advice) {
+    json.text("setting", change.setting());
+    for (Setting setting : Setting.values()) {
+      if (setting.key().equals(change.setting())) {
+        json.number("from", present == null ? null : Double.valueOf(setting.of(present)));
+        json.number("to", setting.of(advice.settings()));
+        json.text("why", change.why());
+        return;
+      }
+    }
+    json.text("from", change.from());
+    json.text("to", change.to());
+    json.text("why", change.why());
+  }
+
+  private static void range(JsonText json, Advice.Range range) {
+    json.number("median", range.median());
+    json.number("low", range.low());
+    json.number("high", range.high());
+  }
+
+  private static void binding(JsonText json, Advice.Binding binding) {
+    json.text("limit", binding.limit());
+    json.number("reachable", binding.reachable());
+    json.number("needed", binding.needed());
+  }
+
+  private static void model(JsonText json, Advice.Model model) {
+    json.number("residual", model.residual());
+    json.object("parameters", body -> model.parameters().forEach(body::number));
+    json.text("basis", model.basis());
+    json.texts("assumed", model.assumed());
+  }
+}

@@ -1,0 +1,283 @@
+package rampwright.app.usecase;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+import rampwright.analysis.figure.Outcome;
+import rampwright.analysis.figure.StartRecord;
+import rampwright.analysis.figure.StopRecord;
+import rampwright.analysis.fit.AssetData;
+import rampwright.analysis.fit.TrackObservation;
+import rampwright.analysis.fit.TrialObservation;
+import rampwright.analysis.machine.StarterSettings;
+import rampwright.analysis.quantity.Measured;
+import rampwright.app.advice.Advice;
+import rampwright.app.advice.AdviceEngine;
+import rampwright.app.advice.AdviceRequest;
+import rampwright.app.advice.FigureLimit;
+import rampwright.app.advice.Setting;
+import rampwright.app.advice.SettingRanges;
+import rampwright.app.asset.Asset;
+import rampwright.app.asset.AssetFile;
+import rampwright.app.asset.AssetFolders;
+import rampwright.app.asset.MachineSheet;
+import rampwright.app.asset.SettingRange;
+import rampwright.app.asset.Starter;
+import rampwright.app.asset.TrialFile;
+import rampwright.app.asset.TrialNotes;
+import rampwright.app.envelope.Limit;
+
+/** From an asset folder to advice on the next settings, or to what given settings would do. */
+public final class AdviseAsset {
+  private final TraceFileDoor door;
+  private final Analyzer analyzer;
+  private final String toolVersion;
+
+  public AdviseAsset(TraceFileDoor door, Analyzer analyzer, String toolVersion) {
+    this.door = door;
+    this.analyzer = analyzer;
+    this.toolVersion = toolVersion;
+  }
+
+  /**
+   * Advice with what it rests on.
+   *
+   * @param asset the asset
+   * @param advice the advice
+   * @param present what was set in the last trial; null before the first
+   * @param used the trials the model was fitted to
+   * @param leftOut trials that were not used, each with its reason
+   * @param last the last trial that was used, for an overlay; null before the first
+   */
+  public record Advised(
+      AssetFile asset,
+      Advice advice,
+      @Nullable StarterSettings present,
+      List<String> used,
+      List<String> leftOut,
+      TrialReader.@Nullable Read last) {
+    /** The last trial for a picture. */
+    public ChartRenderer.@Nullable Charted charted() {
+      return last == null ? null : ChartTrials.charted(last);
+    }
+  }
+
+  /** Advice on what to set next. */
+  public Advised advise(Path folder) throws InputProblem, UsageProblem {
+    Gathered gathered = gather(folder);
+    return gathered.answer(AdviceEngine.advise(gathered.request()));
+  }
+
+  /** What the settings of a file would do. */
+  public Advised predict(Path folder, Path settingsFile) throws InputProblem, UsageProblem {
+    Gathered gathered = gather(folder);
+    TrialReader reader = new TrialReader(door, analyzer, toolVersion, InputChoice.DEFAULT);
+    TrialFile file = reader.trialFile(settingsFile);
+    StarterSettings settings = MachineSheet.settings(file.settings(), gathered.asset.asset());
+    if (settings == null) {
+      throw new UsageProblem(
+          settingsFile
+              + ": too little to predict from; give control, current_limit_ratio, ramp_up_s, and"
+              + " initial_torque_pct or initial_voltage_pct");
+    }
+    return gathered.answer(AdviceEngine.predict(gathered.request(), settings));
+  }
+
+  private Gathered gather(Path folder) throws InputProblem, UsageProblem {
+    if (!Files.isDirectory(folder) || !AssetFolders.isAssetFolder(folder)) {
+      throw new UsageProblem(folder + ": is no asset folder; name a folder that holds asset.toml");
+    }
+    TrialReader reader = new TrialReader(door, analyzer, toolVersion, InputChoice.DEFAULT);
+    AssetFile asset = reader.asset(folder.resolve(AssetFolders.ASSET));
+    if (asset == null) {
+      throw new UsageProblem(folder + ": is no asset folder");
+    }
+    AssetData data;
+    try {
+      data = MachineSheet.data(asset.asset());
+    } catch (IllegalArgumentException e) {
+      throw new InputProblem(asset.path() + ": " + e.getMessage());
+    }
+    Gathered gathered = new Gathered(asset, data);
+    for (TrialJob job : trials(folder)) {
+      Path trace = job.trace();
+      if (job.problem() != null || trace == null) {
+        gathered.leftOut.add(
+            job.problem() != null
+                ? job.problem()
+                : job.shown() + ": noted by hand, no trace to fit");
+        continue;
+      }
+      try {
+        gathered.add(job.shown(), reader.read(job, trace));
+      } catch (InputProblem e) {
+        gathered.leftOut.add(String.valueOf(e.getMessage()));
+      }
+    }
+    return gathered;
+  }
+
+  private static List<TrialJob> trials(Path folder) throws InputProblem {
+    Path trials = folder.resolve(AssetFolders.TRIALS);
+    try {
+      if (!Files.isDirectory(trials)) {
+        return List.of();
+      }
+      try (var entries = Files.list(trials)) {
+        if (entries.findAny().isEmpty()) {
+          return List.of();
+        }
+      }
+    } catch (IOException e) {
+      throw InputProblem.of(e, trials);
+    }
+    return new FindTrials(InputChoice.DEFAULT, false).in(List.of(folder));
+  }
+
+  /** What was found in an asset folder. */
+  private static final class Gathered {
+    private final AssetFile asset;
+    private final AssetData data;
+    private final List<AdviceRequest.Trial> trials = new ArrayList<>();
+    private final List<String> used = new ArrayList<>();
+    private final List<String> leftOut = new ArrayList<>();
+    private TrialReader.@Nullable Read last;
+
+    Gathered(AssetFile asset, AssetData data) {
+      this.asset = asset;
+      this.data = data;
+    }
+
+    void add(String shown, TrialReader.Read read) {
+      TrialNotes notes = read.result().trial().notes();
+      if (!notes.representative()) {
+        leftOut.add(
+            shown
+                + ": marked not representative"
+                + (notes.reason().isEmpty() ? "" : " (" + notes.reason() + ")"));
+        return;
+      }
+      StarterSettings settings =
+          MachineSheet.settings(read.result().trial().settings(), asset.asset());
+      if (settings == null) {
+        leftOut.add(
+            shown
+                + ": its settings were not noted; give control, current_limit_ratio, ramp_up_s, and"
+                + " initial_torque_pct or initial_voltage_pct in settings.toml");
+        return;
+      }
+      List<StartRecord> starts = read.analyzed().figures().starts();
+      StartRecord start = starts.isEmpty() ? null : starts.get(0);
+      Double inceptionS = start == null ? null : at(start.instants(), "inception_s");
+      if (start == null || inceptionS == null) {
+        leftOut.add(shown + ": the trace does not show where a start begins");
+        return;
+      }
+      try {
+        trials.add(
+            new AdviceRequest.Trial(
+                observation(read, starts, start, inceptionS, settings), figures(start)));
+        used.add(shown);
+        last = read;
+      } catch (IllegalArgumentException e) {
+        leftOut.add(shown + ": " + e.getMessage());
+      }
+    }
+
+    private TrialObservation observation(
+        TrialReader.Read read,
+        List<StartRecord> starts,
+        StartRecord start,
+        double inceptionS,
+        StarterSettings settings) {
+      StopRecord stop = start.stop();
+      Double releaseS = stop == null ? null : at(stop.instants(), "release_s");
+      double[] t = read.analyzed().track().timeS();
+      double endS = t[t.length - 1];
+      if (starts.size() > 1) {
+        Double next = at(starts.get(1).instants(), "inception_s");
+        endS = next == null ? endS : next - 2;
+      }
+      return TrackObservation.of(
+          read.analyzed().track(),
+          new TrackObservation.Instants(
+              inceptionS, Double.NaN, 0, releaseS == null ? Double.NaN : releaseS, endS),
+          settings,
+          data,
+          true,
+          start.outcome() == Outcome.COMPLETED
+              ? TrialObservation.End.COMPLETED
+              : TrialObservation.End.FAILED);
+    }
+
+    private static Map<String, Double> figures(StartRecord start) {
+      Map<String, Double> figures = new HashMap<>();
+      put(figures, start.figures());
+      if (start.stop() != null) {
+        put(figures, start.stop().figures());
+      }
+      return figures;
+    }
+
+    private static void put(Map<String, Double> into, Map<String, Measured> from) {
+      from.forEach(
+          (key, figure) -> {
+            Double value = figure.value();
+            if (value != null) {
+              into.put(key, value);
+            }
+          });
+    }
+
+    private static @Nullable Double at(Map<String, Measured> instants, String key) {
+      Measured instant = instants.get(key);
+      return instant == null ? null : instant.value();
+    }
+
+    AdviceRequest request() throws UsageProblem {
+      Asset sheet = asset.asset();
+      List<FigureLimit> limits = new ArrayList<>();
+      for (Limit limit : sheet.envelope().limits()) {
+        limits.add(new FigureLimit(limit.figure().key(), limit.min(), limit.max()));
+      }
+      if (limits.isEmpty()) {
+        throw new UsageProblem(
+            asset.path()
+                + ": has no [envelope] to advise on; add one, for example [envelope]"
+                + " peak_current_ratio = { max = 3.5 }");
+      }
+      return new AdviceRequest(data, ranges(sheet.starter()), limits, trials, null);
+    }
+
+    private static SettingRanges ranges(@Nullable Starter starter) {
+      Map<Setting, rampwright.app.advice.SettingRange> given = new EnumMap<>(Setting.class);
+      if (starter != null) {
+        for (Setting setting : Setting.values()) {
+          SettingRange range = starter.ranges().get(setting.key());
+          if (range != null) {
+            given.put(
+                setting,
+                new rampwright.app.advice.SettingRange(range.min(), range.max(), range.step()));
+          }
+        }
+      }
+      return new SettingRanges(given);
+    }
+
+    Advised answer(Advice advice) {
+      return new Advised(
+          asset,
+          advice,
+          trials.isEmpty() ? null : trials.get(trials.size() - 1).observation().settings(),
+          List.copyOf(used),
+          List.copyOf(leftOut),
+          last);
+    }
+  }
+}
