@@ -42,11 +42,11 @@ final class AssetPrior {
     for (int k = 0; k < PlateCircuit.PARTS; k++) {
       set(AssetParameters.CIRCUIT + k, logs[k], CIRCUIT_SIGMA);
     }
-    set(AssetParameters.TORQUE_GAIN, 0, 0.06);
-    set(AssetParameters.TORQUE_OFFSET, 0, 0.015);
+    set(AssetParameters.TORQUE_GAIN, 0, 0.045);
+    set(AssetParameters.TORQUE_OFFSET, 0, 0.01);
     set(AssetParameters.LIMIT_GAIN, 0, 0.025);
-    set(AssetParameters.HARMONICS, 0.10, 0.05);
-    set(AssetParameters.GAPS, 0.14, 0.05);
+    set(AssetParameters.HARMONICS, 0.15, 0.05);
+    set(AssetParameters.GAPS, 0.13, 0.045);
     set(AssetParameters.LOSS_TORQUE, 0.005, 0.006);
   }
 
