@@ -32,7 +32,14 @@ class DocsTest {
   private static String help(String... words) {
     StringWriter out = new StringWriter();
     Services services =
-        new Services(new ToyDoor(), new ToyAnalyzer(), request -> {}, into -> 0, "1", 1);
+        new Services(
+            new ToyDoor(),
+            new ToyAnalyzer(),
+            request -> {},
+            (advised, target, size) -> {},
+            into -> 0,
+            "1",
+            1);
     new Terminal(new Screen(out, out, false), services).run(words);
     return out.toString();
   }

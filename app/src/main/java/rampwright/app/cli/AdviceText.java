@@ -151,9 +151,9 @@ final class AdviceText {
         new TextTable("  ", "lrrrll", "figure", "median", "5 %", "95 %", "unit", "limit");
     for (Map.Entry<String, Advice.Range> one : advice.predicted().entrySet()) {
       Limit limit = limit(advised, one.getKey());
-      boolean worth = limit != null || FigureKey.ofKey(one.getKey()).isPresent();
-      if (worth) {
-        Advice.Range range = one.getValue();
+      Advice.Range range = one.getValue();
+      boolean nothing = range.median() == 0 && Math.abs(range.high()) < 0.05;
+      if (limit != null || (FigureKey.ofKey(one.getKey()).isPresent() && !nothing)) {
         table.row(
             FigureKey.labelOf(one.getKey()),
             number(range.median()),

@@ -8,7 +8,9 @@ import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
+import rampwright.analysis.figure.Finding;
 import rampwright.analysis.figure.Outcome;
 import rampwright.analysis.figure.StartRecord;
 import rampwright.analysis.figure.StopRecord;
@@ -35,6 +37,10 @@ import rampwright.app.envelope.Limit;
 
 /** From an asset folder to advice on the next settings, or to what given settings would do. */
 public final class AdviseAsset {
+  // What such a trace shows is not what the machine does when it is whole.
+  private static final Set<String> FAULTS =
+      Set.of("phase-missing", "one-way-conduction", "swapped-channels");
+
   private final TraceFileDoor door;
   private final Analyzer analyzer;
   private final String toolVersion;
@@ -105,7 +111,8 @@ public final class AdviseAsset {
       throw new InputProblem(asset.path() + ": " + e.getMessage());
     }
     Gathered gathered = new Gathered(asset, data);
-    for (TrialJob job : trials(folder)) {
+    List<TrialJob> jobs = trials(folder);
+    for (TrialJob job : jobs) {
       Path trace = job.trace();
       if (job.problem() != null || trace == null) {
         gathered.leftOut.add(
@@ -115,7 +122,10 @@ public final class AdviseAsset {
         continue;
       }
       try {
-        gathered.add(job.shown(), reader.read(job, trace));
+        // Only the last trial is held against the envelope; a model's date of full speed costs
+        // time.
+        boolean judged = job.equals(jobs.get(jobs.size() - 1));
+        gathered.add(job.shown(), reader.read(job, trace, judged));
       } catch (InputProblem e) {
         gathered.leftOut.add(String.valueOf(e.getMessage()));
       }
@@ -178,6 +188,12 @@ public final class AdviseAsset {
       if (start == null || inceptionS == null) {
         leftOut.add(shown + ": the trace does not show where a start begins");
         return;
+      }
+      for (Finding finding : read.analyzed().figures().findings()) {
+        if (FAULTS.contains(finding.code())) {
+          leftOut.add(shown + ": shows a fault, not the machine: " + finding.text());
+          return;
+        }
       }
       try {
         trials.add(

@@ -74,6 +74,11 @@ final class TrialReader {
 
   /** A trial that has a trace. */
   Read read(TrialJob job, Path tracePath) throws InputProblem {
+    return read(job, tracePath, true);
+  }
+
+  /** The same; {@code modelled}: whether a model may date full speed where speed is missing. */
+  Read read(TrialJob job, Path tracePath, boolean modelled) throws InputProblem {
     AssetFile asset = asset(job.assetFile());
     TrialFile trial = trialFile(job.settingsFile());
     Trace trace = trace(tracePath, columnsFor(trial), readContext(asset));
@@ -88,7 +93,7 @@ final class TrialReader {
                 notes.correctionReason(),
                 Thresholds.DEFAULT,
                 limit(asset, trial)),
-            speedModel(asset, trial, trace));
+            modelled ? speedModel(asset, trial, trace) : SpeedModel.NONE);
     Envelope envelope = asset == null ? Envelope.NONE : asset.asset().envelope();
     List<Verdict> verdicts = new ArrayList<>();
     if (!envelope.isEmpty()) {
