@@ -105,7 +105,8 @@ final class AnalyzeCommand extends Command {
     if (isJson()) {
       screen().raw(ResultJson.batch(batch, false));
     } else if (csv) {
-      screen().raw(SummaryTable.csv(batch));
+      // File names and messages are not ours; what goes to a file is left as it is.
+      screen().raw(SafeText.of(SummaryTable.csv(batch)));
     } else {
       show(screen(), batch, how, details);
     }

@@ -9,6 +9,7 @@ import java.io.IOException;
 import java.io.StringWriter;
 import java.io.UncheckedIOException;
 import java.util.List;
+import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -146,6 +147,31 @@ public final class JsonText {
   /** The text, ended with a line feed. */
   public String finish() {
     step(out::close);
-    return text.append('\n').toString();
+    return escaped(text.append('\n').toString());
+  }
+
+  /**
+   * JSON escapes control characters below the space alone. The others, and those that turn the
+   * direction of writing, can stand in strings only; escaped, they cannot steer a terminal.
+   */
+  private static String escaped(String json) {
+    StringBuilder safe = null;
+    for (int i = 0; i < json.length(); i++) {
+      char c = json.charAt(i);
+      int type = Character.getType(c);
+      boolean steers =
+          c > '~'
+              && (type == Character.CONTROL
+                  || type == Character.FORMAT
+                  || type == Character.LINE_SEPARATOR
+                  || type == Character.PARAGRAPH_SEPARATOR);
+      if (steers && safe == null) {
+        safe = new StringBuilder(json.substring(0, i));
+      }
+      if (safe != null) {
+        safe.append(steers ? String.format(Locale.ROOT, "\\u%04x", (int) c) : String.valueOf(c));
+      }
+    }
+    return safe == null ? json : safe.toString();
   }
 }

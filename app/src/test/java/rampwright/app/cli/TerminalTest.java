@@ -334,6 +334,13 @@ class TerminalTest {
     Path trace = Files.writeString(folder.resolve("x.csv"), "time_s,i1_A\n0,\u001b]0;x\u0007\n");
     run("analyze", trace);
     assertThat(err).contains("\\x1b]0;x\\x07").doesNotContain("\u001b");
+    Path odd = Workshop.trace(folder.resolve("a\u001b[2J\u009bm\u202e.csv"), 100);
+    for (String option : new String[] {"--json", "--csv", "--how"}) {
+      assertThat(run("analyze", odd, trace, option)).isEqualTo(6);
+      assertThat(out + err).as(option).doesNotContain("\u001b", "\u009b", "\u202e", "\u0007");
+    }
+    run("analyze", odd, trace, "--json");
+    assertValid();
   }
 
   @Test
