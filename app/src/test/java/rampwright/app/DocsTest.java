@@ -91,6 +91,6 @@ class DocsTest {
       assertThat(commands).contains("\n  " + rows.group(1) + " ");
       found++;
     }
-    assertThat(found).isEqualTo(7);
+    assertThat(found).isEqualTo(9);
   }
 }

@@ -184,7 +184,7 @@ class TerminalTest {
   @Test
   void badUsageEndsInTwoAndSaysWhatToWrite() throws Exception {
     assertThat(run("analyse", "x")).isEqualTo(2);
-    assertThat(err).contains("did you mean analyze?");
+    assertThat(err).contains("did you mean analyze");
     assertThat(run("analyze")).isEqualTo(2);
     assertThat(err).contains("TRACE|FOLDER", "see: rampwright analyze --help");
     assertThat(run("analyze", "x", "--kind", "peak")).isEqualTo(2);
