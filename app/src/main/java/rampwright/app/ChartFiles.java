@@ -115,7 +115,7 @@ final class ChartFiles implements ChartRenderer {
     List<FigureLine> lines = new ArrayList<>();
     for (FigureKey key : SHOWN) {
       Advice.Range range = advised.advice().predicted().get(key.key());
-      if (range != null) {
+      if (range != null && Math.abs(range.median()) > 1e-3) {
         lines.add(
             new FigureLine(
                 key.label(),

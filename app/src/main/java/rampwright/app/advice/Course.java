@@ -49,7 +49,7 @@ public record Course(double[] timeS, double[] low, double[] median, double[] hig
     return new Course(timeS, low, median, high);
   }
 
-  /** A run that is over stays at its last value: at rest, no current. */
+  /** Linear between points; a run that is over stays at its last value: at rest, no current. */
   private static double at(
       Trajectory run, double atS, ToDoubleBiFunction<Trajectory, Integer> quantity) {
     int last = run.size() - 1;
@@ -57,6 +57,11 @@ public record Course(double[] timeS, double[] low, double[] median, double[] hig
       return 0;
     }
     int k = Math.min(last, Math.max(0, run.indexAt(atS)));
-    return quantity.applyAsDouble(run, k);
+    double here = quantity.applyAsDouble(run, k);
+    if (k == last || run.timeS(k + 1) <= run.timeS(k)) {
+      return here;
+    }
+    double share = Math.min(1, Math.max(0, (atS - run.timeS(k)) / (run.timeS(k + 1) - run.timeS(k))));
+    return here + share * (quantity.applyAsDouble(run, k + 1) - here);
   }
 }
