@@ -19,9 +19,9 @@ import rampwright.analysis.machine.SlipTable;
  * posterior.
  *
  * <p>Least squares over the residuals of all trials, the priors and the plate numbers, by
- * Levenberg-Marquardt from several starts: the prior mean, the best of a seeded random sample of the
- * prior, and an earlier fit's result when there is one. Posterior: the Gaussian of the linearised
- * problem, its draws reweighted by their true density and resampled.
+ * Levenberg-Marquardt from several starts: the prior mean, the best of a seeded random sample of
+ * the prior, and an earlier fit's result when there is one. Posterior: the Gaussian of the
+ * linearised problem, its draws reweighted by their true density and resampled.
  */
 public final class AssetFit {
   private static final int SCOUTS = 120;
@@ -81,7 +81,9 @@ public final class AssetFit {
     int own = parameter - AssetParameters.COUNT;
     if (own >= 0) {
       boolean shift = own % 2 == 1;
-      return shift ? Math.max(0.02, binned.get(own / 2).trial.stopBeginSigmaS()) : AssetPrior.LOAD_SCATTER;
+      return shift
+          ? Math.max(0.02, binned.get(own / 2).trial.stopBeginSigmaS())
+          : AssetPrior.LOAD_SCATTER;
     }
     return prior.sigma(parameter);
   }
@@ -148,9 +150,9 @@ public final class AssetFit {
   }
 
   /**
-   * The best few of a random sample of the prior, refined over breakaway, load and inertia, in which
-   * the problem has more than one valley: a start that stood still and one that moved look alike from
-   * afar.
+   * The best few of a random sample of the prior, refined over breakaway, load and inertia, in
+   * which the problem has more than one valley: a start that stood still and one that moved look
+   * alike from afar.
    */
   private List<double[]> scout(double[] centre, Random random) {
     List<double[]> sample = new ArrayList<>();
@@ -308,7 +310,8 @@ public final class AssetFit {
     double[] value = residuals(best);
     RealMatrix jacobian = new Array2DRowRealMatrix(jacobian(best, value), false);
     RealMatrix normal = jacobian.transposeMultiply(jacobian);
-    // In units of the prior's standard deviations the matrix is the unit matrix plus what the trials
+    // In units of the prior's standard deviations the matrix is the unit matrix plus what the
+    // trials
     // tell: well conditioned, whatever the parameters' own scales.
     for (int row = 0; row < size; row++) {
       for (int column = 0; column < size; column++) {

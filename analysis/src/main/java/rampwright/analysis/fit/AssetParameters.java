@@ -16,8 +16,8 @@ import rampwright.analysis.machine.WaterColumn;
  * The numbers of an asset that a fit may move, what is believed of each before any trial, and the
  * machine model they make.
  *
- * <p>Scale-like numbers are kept as natural logarithms, so that a standard deviation of 0.1 is about
- * ten percent.
+ * <p>Scale-like numbers are kept as natural logarithms, so that a standard deviation of 0.1 is
+ * about ten percent.
  */
 public final class AssetParameters {
   static final int INERTIA = 0;

@@ -12,8 +12,8 @@ import rampwright.analysis.machine.TypicalMotor;
  * plate numbers the circuit must keep near.
  *
  * <p>The spreads are common practice, no source: plates rounded and several percent off, load
- * inertia from a data sheet within a quarter, a load torque within a quarter when nothing is said, a
- * starter's torque estimate within a few percent.
+ * inertia from a data sheet within a quarter, a load torque within a quarter when nothing is said,
+ * a starter's torque estimate within a few percent.
  */
 final class AssetPrior {
   /** Standard deviation of the logarithm of a trial's load over the asset's usual. */

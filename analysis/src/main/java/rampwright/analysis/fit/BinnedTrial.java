@@ -89,8 +89,7 @@ final class BinnedTrial {
     } else {
       cutS = Double.isNaN(release) ? recordEnd : release;
     }
-    double source =
-        Double.isNaN(trial.sourceVoltageV()) ? supplyVoltageV : trial.sourceVoltageV();
+    double source = Double.isNaN(trial.sourceVoltageV()) ? supplyVoltageV : trial.sourceVoltageV();
     sourceVoltagePu = source / plate.ratedVoltageV();
     peak = smoothedPeak(0, cutS);
     double run = completed ? average(trial.currentA(), cutS - 1.5, cutS - 0.05) : Double.NaN;
@@ -172,11 +171,15 @@ final class BinnedTrial {
       previous = index;
       int low = index;
       int high = index;
-      while (index - low < AVERAGED && low > 0 && time[low - 1] > from + guard
+      while (index - low < AVERAGED
+          && low > 0
+          && time[low - 1] > from + guard
           && time[index] - time[low - 1] < 0.5 * width) {
         low--;
       }
-      while (high - index < AVERAGED && high < time.length - 1 && time[high + 1] < to - guard
+      while (high - index < AVERAGED
+          && high < time.length - 1
+          && time[high + 1] < to - guard
           && time[high + 1] - time[index] < 0.5 * width) {
         high++;
       }
@@ -210,8 +213,7 @@ final class BinnedTrial {
     double @Nullable [] rpm = trial.speedRpm();
     if (rpm != null) {
       speed = average(rpm, low, high) / plate.syncSpeedRpm();
-      speedSigma =
-          Math.hypot(SPEED_FLOOR, timing * slope(rpm, at, width) / plate.syncSpeedRpm());
+      speedSigma = Math.hypot(SPEED_FLOOR, timing * slope(rpm, at, width) / plate.syncSpeedRpm());
     }
     return new Point(
         at,
@@ -303,8 +305,7 @@ final class BinnedTrial {
     double found = Double.NaN;
     for (int k = 1; k < time.length && time[k] < cutS; k++) {
       if (time[k] > 0 && a[k - 1] >= goal && a[k] < goal) {
-        found =
-            time[k - 1] + (time[k] - time[k - 1]) * (a[k - 1] - goal) / (a[k - 1] - a[k]);
+        found = time[k - 1] + (time[k] - time[k - 1]) * (a[k - 1] - goal) / (a[k - 1] - a[k]);
       }
     }
     return found;
@@ -319,8 +320,7 @@ final class BinnedTrial {
     double goal = 0.95 * settled;
     for (int k = 1; k < time.length && time[k] < cutS; k++) {
       if (time[k] > 0 && rpm[k - 1] < goal && rpm[k] >= goal) {
-        return time[k - 1]
-            + (time[k] - time[k - 1]) * (goal - rpm[k - 1]) / (rpm[k] - rpm[k - 1]);
+        return time[k - 1] + (time[k] - time[k - 1]) * (goal - rpm[k - 1]) / (rpm[k] - rpm[k - 1]);
       }
     }
     return Double.NaN;

@@ -8,8 +8,8 @@ import rampwright.analysis.machine.MachineModel;
 /**
  * What a fit came to.
  *
- * <p>The vector holds {@link AssetParameters#NAMES} and then, for each trial, the logarithm of its load
- * over the asset's usual, and how much later than dated its stop order came, s.
+ * <p>The vector holds {@link AssetParameters#NAMES} and then, for each trial, the logarithm of its
+ * load over the asset's usual, and how much later than dated its stop order came, s.
  */
 public final class FitResult {
 
@@ -55,7 +55,9 @@ public final class FitResult {
     return status;
   }
 
-  /** Root mean square of the weighted residuals; about 1 or less when the model explains the trials. */
+  /**
+   * Root mean square of the weighted residuals; about 1 or less when the model explains the trials.
+   */
   public double residual() {
     return residual;
   }

@@ -45,7 +45,9 @@ public final class ObservationBuilder {
     return this;
   }
 
-  /** Instants found elsewhere, s, NaN for those to be found here; and how sure the stop order is. */
+  /**
+   * Instants found elsewhere, s, NaN for those to be found here; and how sure the stop order is.
+   */
   public ObservationBuilder instants(
       double inception, double stopBegin, double stopBeginSigma, double release) {
     inceptionS = inception;
@@ -144,7 +146,9 @@ public final class ObservationBuilder {
     double[] picked = new double[values.length];
     int count = 0;
     for (int k = 0; k < values.length && timeS[k] < inceptionS; k++) {
-      if (timeS[k] >= inceptionS - 1.5 && !Double.isNaN(values[k]) && timeS[k] < inceptionS - 0.02) {
+      if (timeS[k] >= inceptionS - 1.5
+          && !Double.isNaN(values[k])
+          && timeS[k] < inceptionS - 0.02) {
         picked[count++] = values[k];
       }
     }
@@ -170,9 +174,9 @@ public final class ObservationBuilder {
   }
 
   /**
-   * Where the current leaves its run value before it ceases: the end of the last flat second near the
-   * lowest flat level, moved on to the first of three readings outside a band, and back along their
-   * slope to where it meets the run.
+   * Where the current leaves its run value before it ceases: the end of the last flat second near
+   * the lowest flat level, moved on to the first of three readings outside a band, and back along
+   * their slope to where it meets the run.
    */
   private double departure(double[] current, int last) {
     int reach = Math.max(4, (int) Math.round(flatS() / medianInterval()));
@@ -186,7 +190,8 @@ public final class ObservationBuilder {
     if (Double.isInfinite(lowest)) {
       return Double.NaN;
     }
-    // The reference falls from the load's torque, at least a quarter of rated, in the ramp-down time.
+    // The reference falls from the load's torque, at least a quarter of rated, in the ramp-down
+    // time.
     double led = settings.rampDownS() * Math.max(0, 1 - settings.releaseTorquePct() / 25);
     int latest = last;
     while (latest > reach && timeS[latest] > timeS[last] - led) {
@@ -208,7 +213,8 @@ public final class ObservationBuilder {
       double next = Math.abs(current[k + 2] - run);
       if (off > band && Math.abs(current[k + 1] - run) > band && next > band) {
         double slope = (next - off) / (timeS[k + 2] - timeS[k]);
-        // Departure starts gently: the straight line back is a little late, half as much again fits.
+        // Departure starts gently: the straight line back is a little late, half as much again
+        // fits.
         double back = slope > 0 ? 1.5 * off / slope : 0;
         return timeS[k] - Math.min(back, 0.6 + 4 * medianInterval());
       }

@@ -8,8 +8,9 @@ import rampwright.analysis.machine.StarterSettings;
 /**
  * One trial as the fit sees it: settings, readings over time and a few instants.
  *
- * <p>Shape: arrays of equal length, times increasing; NaN where there is no reading. Instants are on
- * the same time base; NaN when they never came or are not known. The arrays are not to be written to.
+ * <p>Shape: arrays of equal length, times increasing; NaN where there is no reading. Instants are
+ * on the same time base; NaN when they never came or are not known. The arrays are not to be
+ * written to.
  *
  * @param settings what was set
  * @param timeS times, s
@@ -44,7 +45,10 @@ public record TrialObservation(
   public enum End {
     /** Full speed was reached. */
     COMPLETED,
-    /** Current was cut (or the record ended) before full speed, whether or not it was getting faster. */
+    /**
+     * Current was cut (or the record ended) before full speed, whether or not it was getting
+     * faster.
+     */
     FAILED
   }
 
@@ -59,8 +63,7 @@ public record TrialObservation(
     }
     if (!(intervalS > 0)) {
       throw new IllegalArgumentException(
-          String.format(
-              Locale.ROOT, "observation: interval %s s must be above zero", intervalS));
+          String.format(Locale.ROOT, "observation: interval %s s must be above zero", intervalS));
     }
   }
 }

@@ -8,8 +8,8 @@ import rampwright.analysis.machine.Trajectory;
 /**
  * How far a simulated trial is off an observed one, in standard deviations, made robust.
  *
- * <p>Formula: pseudo-Huber, r' = sign(r) c sqrt(2 (sqrt(1 + r^2/c^2) - 1)) with c = 2.5, so that a sum of
- * squares grows linearly for what the model cannot explain.
+ * <p>Formula: pseudo-Huber, r' = sign(r) c sqrt(2 (sqrt(1 + r^2/c^2) - 1)) with c = 2.5, so that a
+ * sum of squares grows linearly for what the model cannot explain.
  *
  * <p>Shape: three residuals a point (current, voltage, speed; zero where there is none), then the
  * summary.
@@ -123,8 +123,7 @@ final class TrialResiduals {
     double observedDip = trial.sourceVoltagePu - trial.lowestVoltage;
     if (observedDip > 0.004) {
       double dip = trial.sourceVoltagePu - lowest;
-      out[row + 1] =
-          soft((dip - observedDip) / Math.hypot(DIP_SIGMA * observedDip, 0.0012));
+      out[row + 1] = soft((dip - observedDip) / Math.hypot(DIP_SIGMA * observedDip, 0.0012));
     }
   }
 
@@ -140,8 +139,7 @@ final class TrialResiduals {
     double rest = trial.restS - begin;
     double simulated = run.instants().restS() - begin;
     if (rest > 0 && simulated > 0) {
-      out[row + 1] =
-          soft(Math.log(simulated / rest) / Math.hypot(REST_SIGMA, 2 * timing / rest));
+      out[row + 1] = soft(Math.log(simulated / rest) / Math.hypot(REST_SIGMA, 2 * timing / rest));
     }
   }
 

@@ -79,8 +79,7 @@ public final class RunSimulator {
    * @param longestS the stop is followed for at most this long
    */
   public static Trajectory runDown(MachineModel model, StarterSettings settings, double longestS) {
-    RunSimulator run =
-        new RunSimulator(model, settings, new RunPlan(0, 0, 0, true, longestS));
+    RunSimulator run = new RunSimulator(model, settings, new RunPlan(0, 0, 0, true, longestS));
     return run.slowDown();
   }
 

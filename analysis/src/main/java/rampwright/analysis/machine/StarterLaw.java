@@ -54,9 +54,9 @@ public record StarterLaw(
   }
 
   /**
-   * Fundamental motor voltage over line-side voltage with the voltage set to full but not by-passed:
-   * 1 - d cos^4(phi), d = gapShare. An inductive current flows on into the gap and fills it; a
-   * running motor's current, nearer in phase, does not, so that by-passing gives a step. An
+   * Fundamental motor voltage over line-side voltage with the voltage set to full but not
+   * by-passed: 1 - d cos^4(phi), d = gapShare. An inductive current flows on into the gap and fills
+   * it; a running motor's current, nearer in phase, does not, so that by-passing gives a step. An
    * approximation to the phase-control characteristic; common practice, no source.
    */
   public double fullRatio(double powerFactor) {

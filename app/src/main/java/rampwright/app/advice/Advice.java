@@ -11,7 +11,8 @@ import rampwright.analysis.machine.Trajectory;
  *
  * @param status what kind of advice this is
  * @param reason the status in one sentence
- * @param settings what to set: the present ones for {@code keep}, the nearest for {@code cannot meet}
+ * @param settings what to set: the present ones for {@code keep}, the nearest for {@code cannot
+ *     meet}
  * @param changes what differs from the present settings
  * @param predicted what the settings will do, by figure key
  * @param chanceAllMet chance that one trial meets every limit the model can assess; null without

@@ -26,10 +26,10 @@ import rampwright.analysis.machine.Trajectory;
  * Says what to set next, what will then happen, how likely every limit is met, and, when no setting
  * can meet them, that and which limit stands in the way.
  *
- * <p>A model is fitted to all trials; settings are searched, within the starter's ranges and steps, for
- * the largest chance over draws of the model's parameters with the scatter from trial to trial; among
- * equals less heat, then a smaller change. The result does not depend on the clock or on the number
- * of processors.
+ * <p>A model is fitted to all trials; settings are searched, within the starter's ranges and steps,
+ * for the largest chance over draws of the model's parameters with the scatter from trial to trial;
+ * among equals less heat, then a smaller change. The result does not depend on the clock or on the
+ * number of processors.
  */
 public final class AdviceEngine {
   private static final long SEED = 314159L;
@@ -84,8 +84,8 @@ public final class AdviceEngine {
   }
 
   /**
-   * What given settings would do; the status is {@code keep} or {@code change} by whether they meet the
-   * limits more likely than not, and nothing is searched.
+   * What given settings would do; the status is {@code keep} or {@code change} by whether they meet
+   * the limits more likely than not, and nothing is searched.
    */
   public static Advice predict(AdviceRequest request, StarterSettings settings) {
     AdviceEngine engine = new AdviceEngine(request);
@@ -307,8 +307,7 @@ public final class AdviceEngine {
 
   /** Median and 5 to 95 % range of every figure the settings give on most draws. */
   private Map<String, Advice.Range> predicted(StarterSettings settings) {
-    List<Trajectory> runs =
-        batch.map(models.size(), k -> chances.whole(models.get(k), settings));
+    List<Trajectory> runs = batch.map(models.size(), k -> chances.whole(models.get(k), settings));
     Random random = new Random(SEED + 2);
     Map<String, Advice.Range> out = new LinkedHashMap<>();
     for (RunFigure figure : RunFigure.values()) {
@@ -320,17 +319,13 @@ public final class AdviceEngine {
         if (!Double.isNaN(value)) {
           boolean limited = Chances.limited(runs.get(k));
           values[count++] =
-              value
-                  + spread
-                      * Discrepancy.sigma(figure, value, limited, chances.tried(settings));
+              value + spread * Discrepancy.sigma(figure, value, limited, chances.tried(settings));
         }
       }
       if (count > models.size() / 2) {
         double[] known = Arrays.copyOf(values, count);
         Arrays.sort(known);
-        out.put(
-            figure.key(),
-            new Advice.Range(at(known, 0.5), at(known, 0.05), at(known, 0.95)));
+        out.put(figure.key(), new Advice.Range(at(known, 0.5), at(known, 0.05), at(known, 0.95)));
       }
     }
     return out;

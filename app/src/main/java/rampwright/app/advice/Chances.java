@@ -19,8 +19,8 @@ import rampwright.analysis.machine.Trajectory;
  * The chance that settings meet the limits, on one model or on many.
  *
  * <p>Formula: for one model, the product over the limits of the normal probability that the figure
- * with its discrepancy lies inside; over many models, their mean. A start that fails has a chance of
- * next to nothing that still grows with how far it came, so that a search can climb.
+ * with its discrepancy lies inside; over many models, their mean. A start that fails has a chance
+ * of next to nothing that still grows with how far it came, so that a search can climb.
  */
 final class Chances {
   private static final double LONGEST_STOP_S = 200;
@@ -36,8 +36,7 @@ final class Chances {
   private final double giveUpS;
   private final double runS;
 
-  Chances(
-      List<FigureLimit> limits, PhaseFactors phases, double runS, Set<ControlMode> tried) {
+  Chances(List<FigureLimit> limits, PhaseFactors phases, double runS, Set<ControlMode> tried) {
     this.tried = tried;
     this.phases = phases;
     this.runS = runS;
@@ -46,8 +45,7 @@ final class Chances {
       RunFigure figure = limit.figure();
       if (figure == null) {
         notAssessable.add(
-            String.format(
-                Locale.ROOT, "%s: the model does not give this figure", limit.key()));
+            String.format(Locale.ROOT, "%s: the model does not give this figure", limit.key()));
       } else if (figure.ofStop()) {
         stopLimits.add(limit);
       } else {
@@ -73,7 +71,9 @@ final class Chances {
     return notAssessable;
   }
 
-  /** Largest current limit at which the limit itself keeps the peak; infinite without a peak limit. */
+  /**
+   * Largest current limit at which the limit itself keeps the peak; infinite without a peak limit.
+   */
   double limitForPeak(MachineModel model) {
     double cap = Double.POSITIVE_INFINITY;
     for (FigureLimit limit : startLimits) {
@@ -88,16 +88,14 @@ final class Chances {
                   ? max / model.plate().ratedCurrentA()
                   : Double.POSITIVE_INFINITY;
       cap =
-          Math.min(
-              cap, PEAK_ROOM * ratio / phases.highestCurrent() / model.starter().limitGain());
+          Math.min(cap, PEAK_ROOM * ratio / phases.highestCurrent() / model.starter().limitGain());
     }
     return cap;
   }
 
   /** The start alone. */
   Trajectory start(MachineModel model, StarterSettings settings) {
-    return RunSimulator.run(
-        model, settings, new RunPlan(Double.NaN, 0.1, giveUpS, false, 0));
+    return RunSimulator.run(model, settings, new RunPlan(Double.NaN, 0.1, giveUpS, false, 0));
   }
 
   /** The stop alone, from steady running. */
@@ -121,8 +119,7 @@ final class Chances {
    * @param caution factor on the discrepancy's standard deviation
    * @param eager whether reaching full speed counts for something by itself
    */
-  double ofStart(
-      MachineModel model, StarterSettings settings, double caution, boolean eager) {
+  double ofStart(MachineModel model, StarterSettings settings, double caution, boolean eager) {
     Trajectory run = start(model, settings);
     if (!run.completed()) {
       int last = run.size() - 1;

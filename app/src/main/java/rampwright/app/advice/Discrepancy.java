@@ -4,8 +4,8 @@ import rampwright.analysis.machine.RunFigure;
 
 /**
  * How far a figure of the right parameters may still be off the machine: what the model leaves out
- * and the meter's gain. Standard deviations; measured on assets whose truth is known (module docs of
- * analysis, fit.md).
+ * and the meter's gain. Standard deviations; measured on assets whose truth is known (module docs
+ * of analysis, fit.md).
  */
 final class Discrepancy {
   // What a kind of ramp nobody has tried on this asset adds, as a share.

@@ -15,8 +15,8 @@ import rampwright.analysis.machine.StarterSettings;
 /**
  * Searches the settings of a start for the largest chance over many models.
  *
- * <p>A seeded sample of the whole range on the most likely model with widened errors, the best of it on a
- * few models, pattern moves from the best few on more models, the finalists on all.
+ * <p>A seeded sample of the whole range on the most likely model with widened errors, the best of
+ * it on a few models, pattern moves from the best few on more models, the finalists on all.
  */
 final class StartSearch {
   private static final int SAMPLE = 400;
@@ -90,7 +90,9 @@ final class StartSearch {
     List<Scored> finalists = new ArrayList<>();
     Set<StarterSettings> seen = new HashSet<>();
     List<Scored> starts = spread(climbers);
-    List<Scored> climbed = batch.map(starts.size(), k -> climb(starts.get(k).settings(), CLIMB_MODELS, CLIMB_ROUNDS, 1.6));
+    List<Scored> climbed =
+        batch.map(
+            starts.size(), k -> climb(starts.get(k).settings(), CLIMB_MODELS, CLIMB_ROUNDS, 1.6));
     for (Scored each : climbed) {
       if (seen.add(each.settings())) {
         finalists.add(each);
@@ -133,7 +135,9 @@ final class StartSearch {
     return score(List.of(settings), models.size(), 1).get(0).chance();
   }
 
-  /** Whether this search is for lack of knowledge: it aims at completing within the peak's limit. */
+  /**
+   * Whether this search is for lack of knowledge: it aims at completing within the peak's limit.
+   */
   private boolean wide() {
     return caution > 1;
   }
@@ -168,10 +172,7 @@ final class StartSearch {
             settings.size() * used,
             k ->
                 chances.ofStart(
-                    models.get(k % used),
-                    settings.get(k / used),
-                    caution * widen,
-                    wide()));
+                    models.get(k % used), settings.get(k / used), caution * widen, wide()));
     List<Double> means = new ArrayList<>();
     for (int k = 0; k < settings.size(); k++) {
       double sum = 0;

@@ -34,7 +34,9 @@ final class StopSearch {
     this.caution = caution;
   }
 
-  /** The best stop for these start settings; the settings as they are when nothing limits the stop. */
+  /**
+   * The best stop for these start settings; the settings as they are when nothing limits the stop.
+   */
   StartSearch.Scored search(StarterSettings settings) {
     if (chances.stopLimits().isEmpty()) {
       return new StartSearch.Scored(settings, 1);
