@@ -99,7 +99,7 @@ final class Binding {
   private static boolean kept(List<FigureLimit> limits, FigureLimit except, RunFigures run) {
     for (FigureLimit limit : limits) {
       RunFigure figure = limit.figure();
-      if (limit != except && figure != null && !limit.met(run.of(figure))) {
+      if (!limit.equals(except) && figure != null && !limit.met(run.of(figure))) {
         return false;
       }
     }
