@@ -45,9 +45,8 @@ public final class AdviceEngine {
   private static final double USUAL_SOURCE_SIGMA = 0.009;
   private static final double UNSEEN_SOURCE_SIGMA = 0.02;
   private static final double USUAL_RUN_S = 4.5;
-  private static final double HARD = 0.25;
-  private static final double[] WIDER = {4, 12, 36};
-  private static final double WIDE_ENOUGH = 0.25;
+  private static final double HARD = 0.15;
+  private static final double WIDE = 10;
   private static final double NO_WORSE = 0.03;
 
   private final AdviceRequest request;
@@ -168,17 +167,12 @@ public final class AdviceEngine {
     double startChance = search.chance(start);
     // Little is known or little is possible: look again as if the figures were far less certain,
     // which aims at the middle of the limits instead of at a few lucky draws.
-    for (double wide : startChance < HARD ? WIDER : new double[0]) {
+    if (startChance < HARD) {
       StartSearch again =
-          new StartSearch(chances, request.ranges(), batch, best, models, present, wide, fresh);
-      StartSearch.Scored found = again.search(random);
-      double chance = search.chance(found.settings());
-      if (chance > startChance - NO_WORSE) {
-        start = found.settings();
-        startChance = chance;
-      }
-      if (found.chance() > WIDE_ENOUGH) {
-        break;
+          new StartSearch(chances, request.ranges(), batch, best, models, present, WIDE, true);
+      StarterSettings other = again.search(random).settings();
+      if (search.chance(other) > startChance - NO_WORSE) {
+        start = other;
       }
     }
     StopSearch stops = new StopSearch(chances, request.ranges(), batch, models, 1);
@@ -270,7 +264,7 @@ public final class AdviceEngine {
         batch.map(
             models.size(),
             k ->
-                chances.ofStart(models.get(k), settings, caution)
+                chances.ofStart(models.get(k), settings, caution, false)
                     * (chances.stopLimits().isEmpty()
                         ? 1
                         : chances.ofStop(models.get(k), settings, caution)));

@@ -24,6 +24,9 @@ import rampwright.analysis.machine.Trajectory;
  */
 final class Chances {
   private static final double LONGEST_STOP_S = 200;
+  private static final double COMPLETING = 0.1;
+  // Two standard deviations of a peak that the current limit holds.
+  private static final double PEAK_ROOM = 0.99;
 
   private final PhaseFactors phases;
   private final Set<ControlMode> tried;
@@ -68,6 +71,28 @@ final class Chances {
     return notAssessable;
   }
 
+  /**
+   * Largest current limit at which the limit itself keeps the peak; infinite without a peak limit.
+   */
+  double limitForPeak(MachineModel model) {
+    double cap = Double.POSITIVE_INFINITY;
+    for (FigureLimit limit : startLimits) {
+      Double max = limit.max();
+      if (max == null) {
+        continue;
+      }
+      double ratio =
+          limit.figure() == RunFigure.PEAK_CURRENT
+              ? max
+              : limit.figure() == RunFigure.PEAK_CURRENT_A
+                  ? max / model.plate().ratedCurrentA()
+                  : Double.POSITIVE_INFINITY;
+      cap =
+          Math.min(cap, PEAK_ROOM * ratio / phases.highestCurrent() / model.starter().limitGain());
+    }
+    return cap;
+  }
+
   /** The start alone. */
   Trajectory start(MachineModel model, StarterSettings settings) {
     return RunSimulator.run(model, settings, new RunPlan(Double.NaN, 0.1, giveUpS, false, 0));
@@ -93,15 +118,24 @@ final class Chances {
     return phases;
   }
 
-  /** Chance of the start's limits on one model. */
-  double ofStart(MachineModel model, StarterSettings settings, double caution) {
+  /**
+   * Chance of the start's limits on one model.
+   *
+   * @param caution factor on the discrepancy's standard deviation
+   * @param eager whether reaching full speed counts for something by itself
+   */
+  double ofStart(MachineModel model, StarterSettings settings, double caution, boolean eager) {
     Trajectory run = start(model, settings);
     if (!run.completed()) {
       int last = run.size() - 1;
       double push = run.torquePu(last) / Math.max(1e-3, run.loadTorquePu(last));
-      return 1e-9 * (1 + Math.min(1, push) + 10 * run.speedPu(last));
+      double progress = 1 + Math.min(1, push) + 10 * run.speedPu(last);
+      return progress * (eager ? 1e-4 : 1e-9);
     }
-    return product(startLimits, figures(run, model), limited(run), tried(settings), caution);
+    double inside =
+        product(startLimits, figures(run, model), limited(run), tried(settings), caution);
+    // While little is known, reaching full speed at all is worth something: it tells the most.
+    return eager ? COMPLETING + (1 - COMPLETING) * inside : inside;
   }
 
   /** Chance of the stop's limits on one model. */

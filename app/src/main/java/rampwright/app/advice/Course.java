@@ -61,7 +61,8 @@ public record Course(double[] timeS, double[] low, double[] median, double[] hig
     if (k == last || run.timeS(k + 1) <= run.timeS(k)) {
       return here;
     }
-    double share = Math.min(1, Math.max(0, (atS - run.timeS(k)) / (run.timeS(k + 1) - run.timeS(k))));
+    double share =
+        Math.min(1, Math.max(0, (atS - run.timeS(k)) / (run.timeS(k + 1) - run.timeS(k))));
     return here + share * (quantity.applyAsDouble(run, k + 1) - here);
   }
 }

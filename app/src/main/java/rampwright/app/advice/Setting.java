@@ -16,16 +16,16 @@ public enum Setting {
 
   private final String key;
   private final String unit;
-  private final double least;
-  private final double most;
-  private final double step;
+  private final double usualMin;
+  private final double usualMax;
+  private final double usualStep;
 
   Setting(String key, String unit, double min, double max, double step) {
     this.key = key;
     this.unit = unit;
-    this.least = min;
-    this.most = max;
-    this.step = step;
+    this.usualMin = min;
+    this.usualMax = max;
+    this.usualStep = step;
   }
 
   /** Key used in files. */
@@ -40,7 +40,7 @@ public enum Setting {
 
   /** Range taken when the asset does not give one. */
   public SettingRange usual() {
-    return new SettingRange(least, most, step);
+    return new SettingRange(usualMin, usualMax, usualStep);
   }
 
   /** The number as a person would enter it. */

@@ -31,6 +31,7 @@ final class StartSearch {
   private static final double WORTH_HIGH = 0.93;
   private static final int FINE_MODELS = 40;
   private static final int FINE_ROUNDS = 6;
+  private static final double WORTH_CHOOSING = 0.15;
   private static final double ALIKE = 0.015;
   // A pulse is a blow to shaft and supply: it has to earn this much chance.
   private static final double PULSE_PRICE = 0.05;
@@ -79,7 +80,9 @@ final class StartSearch {
     List<Double> rough = batch.map(sample.size(), k -> priced(sample.get(k), rough(sample.get(k))));
     sampled = ranked(sample, rough);
     List<StarterSettings> second = new ArrayList<>();
-    second.add(present);
+    if (!wide()) {
+      second.add(present);
+    }
     for (int k = 0; k < Math.min(SECOND, sampled.size()); k++) {
       second.add(sampled.get(k).settings());
     }
@@ -99,12 +102,18 @@ final class StartSearch {
     for (Scored each : finalists) {
       last.add(each.settings());
     }
-    if (seen.add(present)) {
+    for (Scored each : finalists) {
+      StarterSettings held = held(each.settings());
+      if (seen.add(held)) {
+        last.add(held);
+      }
+    }
+    if (!wide() && seen.add(present)) {
       last.add(present);
     }
     List<Scored> all = score(last, models.size(), 1);
     Scored top = all.get(0);
-    if (top.chance() > WORTH_LOW && top.chance() < WORTH_HIGH) {
+    if (!wide() && top.chance() > WORTH_LOW && top.chance() < WORTH_HIGH) {
       List<Scored> finer =
           batch.map(
               Math.min(2, all.size()),
@@ -126,12 +135,19 @@ final class StartSearch {
     return score(List.of(settings), models.size(), 1).get(0).chance();
   }
 
+  /**
+   * Whether this search is for lack of knowledge: it aims at completing within the peak's limit.
+   */
+  private boolean wide() {
+    return caution > 1;
+  }
+
   /** Chance with widened errors on the most likely model and a few others. */
   private double rough(StarterSettings settings) {
-    double sum = chances.ofStart(best, settings, 3 * caution);
+    double sum = chances.ofStart(best, settings, 3 * caution, wide());
     int others = Math.min(ROUGH_MODELS, models.size());
     for (int k = 0; k < others; k++) {
-      sum += chances.ofStart(models.get(models.size() - 1 - k), settings, 3 * caution);
+      sum += chances.ofStart(models.get(models.size() - 1 - k), settings, 3 * caution, wide());
     }
     return sum / (1 + others);
   }
@@ -154,7 +170,9 @@ final class StartSearch {
     List<Double> values =
         batch.map(
             settings.size() * used,
-            k -> chances.ofStart(models.get(k % used), settings.get(k / used), caution * widen));
+            k ->
+                chances.ofStart(
+                    models.get(k % used), settings.get(k / used), caution * widen, wide()));
     List<Double> means = new ArrayList<>();
     for (int k = 0; k < settings.size(); k++) {
       double sum = 0;
@@ -170,7 +188,7 @@ final class StartSearch {
     int used = Math.min(count, models.size());
     double sum = 0;
     for (int j = 0; j < used; j++) {
-      sum += chances.ofStart(models.get(j), settings, caution * widen);
+      sum += chances.ofStart(models.get(j), settings, caution * widen, wide());
     }
     return priced(settings, sum / used);
   }
@@ -247,8 +265,8 @@ final class StartSearch {
   }
 
   private StarterSettings moved(StarterSettings at, Setting setting, double value) {
-    double near = ranges.of(setting).nearest(value);
-    return setting.in(at, near);
+    StarterSettings next = setting.in(at, ranges.of(setting).nearest(value));
+    return wide() ? held(next) : next;
   }
 
   private List<StarterSettings> sample(Random random) {
@@ -268,7 +286,7 @@ final class StartSearch {
     SettingRange ramps = ranges.of(Setting.RAMP_UP);
     double rampLow = Math.max(ramps.min(), 0.3);
     double rampHigh = Math.max(rampLow * 1.01, Math.min(ramps.max(), 3.5 * longest));
-    for (int k = 0; k < SAMPLE; k++) {
+    for (int k = 0; k < (wide() ? SAMPLE / 2 : SAMPLE); k++) {
       double u1 = radical(k + 1, 2);
       double u2 = radical(k + 1, 3);
       double u3 = radical(k + 1, 5);
@@ -278,6 +296,11 @@ final class StartSearch {
           radical(k + 1, 11) < 0.7
               ? limits.min() + (1.03 * peak - limits.min()) * Math.sqrt(u1)
               : peak * (1 + 0.8 * u1);
+      if (wide()) {
+        // Little is known: the current limit alone makes sure of the peak.
+        double cap = Math.min(chances.limitForPeak(best), limits.max());
+        limit = cap * (0.75 + 0.25 * Math.sqrt(u1));
+      }
       double pulse = radical(k + 1, 13);
       boolean pulsed = !gentle && pulse < 0.12;
       StarterSettings s =
@@ -292,7 +315,7 @@ final class StartSearch {
               present.stop(),
               present.releaseTorquePct(),
               present.rampDownS());
-      out.add(ranges.nearest(s));
+      out.add(wide() ? held(ranges.nearest(s)) : ranges.nearest(s));
     }
     return out;
   }
@@ -310,9 +333,29 @@ final class StartSearch {
     return out;
   }
 
+  /**
+   * The same with a current limit that keeps the peak inside its own limit whatever the load does:
+   * costs nothing where the limit never acts, and guards against what the model does not know.
+   */
+  private StarterSettings held(StarterSettings s) {
+    double cap = chances.limitForPeak(best);
+    if (s.currentLimitRatio() <= cap) {
+      return s;
+    }
+    SettingRange range = ranges.of(Setting.CURRENT_LIMIT);
+    double near = range.nearest(cap);
+    if (near > cap) {
+      near = range.nearest(near - range.step());
+    }
+    return Setting.CURRENT_LIMIT.in(s, near);
+  }
+
   /** Among those as good as the best, the least heat; among those alike, the smaller change. */
   private Scored choose(List<Scored> sorted) {
     Scored top = sorted.get(0);
+    if (top.chance() < WORTH_CHOOSING) {
+      return top;
+    }
     Scored chosen = top;
     double cost = Double.POSITIVE_INFINITY;
     for (Scored each : sorted) {
@@ -320,7 +363,9 @@ final class StartSearch {
         continue;
       }
       double heat = chances.figures(chances.start(best, each.settings()), best).of(RunFigure.I2T);
-      double value = Math.log(Math.max(1e-3, heat)) + 0.05 * distance(each.settings(), present);
+      double unguarded = each.settings().currentLimitRatio() > chances.limitForPeak(best) ? 0.5 : 0;
+      double value =
+          Math.log(Math.max(1e-3, heat)) + 0.05 * distance(each.settings(), present) + unguarded;
       if (value < cost) {
         cost = value;
         chosen = each;

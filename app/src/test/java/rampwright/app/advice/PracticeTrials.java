@@ -1,4 +1,4 @@
-package rampwright.analysis.fit;
+package rampwright.app.advice;
 
 import java.io.IOException;
 import java.io.UncheckedIOException;
@@ -13,6 +13,9 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
+import rampwright.analysis.fit.AssetData;
+import rampwright.analysis.fit.ObservationBuilder;
+import rampwright.analysis.fit.TrialObservation;
 import rampwright.analysis.machine.ControlMode;
 import rampwright.analysis.machine.LoadKind;
 import rampwright.analysis.machine.Nameplate;
@@ -21,11 +24,11 @@ import rampwright.analysis.machine.StarterSettings;
 import rampwright.analysis.machine.StopMode;
 
 /** Reads the practice assets, read in place; canonical files only. */
-public final class PracticeTrials {
+final class PracticeTrials {
   private PracticeTrials() {}
 
   /** An asset with its envelope and trials. */
-  public record Asset(
+  record Asset(
       String id,
       AssetData data,
       Map<String, double[]> envelope,
@@ -33,7 +36,7 @@ public final class PracticeTrials {
       List<Map<String, Double>> truths) {}
 
   /** Folder of the practice data, or null when it is not there. */
-  public static @Nullable Path folder() {
+  static @Nullable Path folder() {
     Path at = Path.of("").toAbsolutePath();
     while (at != null) {
       Path candidate = at.resolve("shared").resolve("practice");
@@ -46,7 +49,7 @@ public final class PracticeTrials {
   }
 
   /** The assets that have several trials of RMS readings. */
-  public static List<Asset> assets(Path folder) {
+  static List<Asset> assets(Path folder) {
     try (Stream<Path> list = Files.list(folder)) {
       List<Asset> out = new ArrayList<>();
       for (Path each : list.sorted().toList()) {

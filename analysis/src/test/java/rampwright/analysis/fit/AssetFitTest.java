@@ -1,0 +1,150 @@
+package rampwright.analysis.fit;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.List;
+import java.util.Random;
+import org.assertj.core.data.Percentage;
+import org.junit.jupiter.api.Test;
+import rampwright.analysis.machine.ControlMode;
+import rampwright.analysis.machine.MachineModel;
+import rampwright.analysis.machine.RunFigure;
+import rampwright.analysis.machine.RunFigures;
+import rampwright.analysis.machine.RunFigures.PhaseFactors;
+import rampwright.analysis.machine.RunPlan;
+import rampwright.analysis.machine.RunSimulator;
+import rampwright.analysis.machine.StarterSettings;
+
+/**
+ * Fits to readings of an asset whose truth is known and which the plate does not quite describe.
+ */
+class AssetFitTest {
+  private static final StarterSettings FIRST =
+      SimulatedTrial.settings(ControlMode.TORQUE_RAMP, 3.4, 9, 20);
+  private static final StarterSettings OTHER =
+      SimulatedTrial.settings(ControlMode.TORQUE_RAMP, 3.0, 4, 35);
+  private static final StarterSettings TOO_LITTLE =
+      SimulatedTrial.settings(ControlMode.VOLTAGE_RAMP, 2.7, 6, 30);
+
+  private static double figure(MachineModel model, StarterSettings settings, RunFigure figure) {
+    return RunFigures.of(
+            RunSimulator.run(model, settings, RunPlan.startOnly(40)), model, PhaseFactors.BALANCED)
+        .of(figure);
+  }
+
+  @Test
+  void oneTrialWithSpeedPredictsOtherSettings() {
+    FitResult fit = AssetFit.fit(SimulatedTrial.DATA, List.of(SimulatedTrial.of(FIRST, true, 1)));
+    assertThat(fit.status()).isEqualTo(FitResult.Status.FITTED);
+    assertThat(fit.residual()).isLessThan(1);
+    MachineModel model = fit.bestModel(404);
+    MachineModel truth = SimulatedTrial.truth();
+    assertThat(model.inertiaKgM2()).isCloseTo(SimulatedTrial.INERTIA, Percentage.withPercentage(6));
+    assertThat(figure(model, OTHER, RunFigure.START_TIME))
+        .isCloseTo(figure(truth, OTHER, RunFigure.START_TIME), Percentage.withPercentage(6));
+    assertThat(figure(model, OTHER, RunFigure.PEAK_CURRENT))
+        .isCloseTo(figure(truth, OTHER, RunFigure.PEAK_CURRENT), Percentage.withPercentage(1.5));
+    assertThat(figure(model, OTHER, RunFigure.VOLTAGE_DIP))
+        .isCloseTo(figure(truth, OTHER, RunFigure.VOLTAGE_DIP), Percentage.withPercentage(4));
+  }
+
+  @Test
+  void trialsWithoutSpeedStillPredictAndSecondSharpens() {
+    TrialObservation first = SimulatedTrial.of(FIRST, false, 2);
+    FitResult one = AssetFit.fit(SimulatedTrial.DATA, List.of(first));
+    FitResult two =
+        AssetFit.fit(SimulatedTrial.DATA, List.of(first, SimulatedTrial.of(OTHER, false, 3)));
+    MachineModel truth = SimulatedTrial.truth();
+    assertThat(figure(two.bestModel(404), FIRST, RunFigure.I2T))
+        .isCloseTo(figure(truth, FIRST, RunFigure.I2T), Percentage.withPercentage(4));
+    assertThat(two.sigma(AssetParameters.INERTIA)).isLessThan(one.sigma(AssetParameters.INERTIA));
+  }
+
+  @Test
+  void aStallBoundsTheBreakawayTorque() {
+    TrialObservation stalled = SimulatedTrial.of(TOO_LITTLE, false, 4);
+    assertThat(stalled.end()).isEqualTo(TrialObservation.End.FAILED);
+    FitResult none = AssetFit.fit(SimulatedTrial.DATA, List.of());
+    FitResult fit = AssetFit.fit(SimulatedTrial.DATA, List.of(stalled));
+    int startedBefore = 0;
+    int startedAfter = 0;
+    List<MachineModel> before = none.models(40, 404, 0, new Random(1));
+    List<MachineModel> after = fit.models(40, 404, 0, new Random(1));
+    for (int k = 0; k < 40; k++) {
+      startedBefore +=
+          Double.isNaN(figure(before.get(k), TOO_LITTLE, RunFigure.START_TIME)) ? 0 : 1;
+      startedAfter += Double.isNaN(figure(after.get(k), TOO_LITTLE, RunFigure.START_TIME)) ? 0 : 1;
+    }
+    assertThat(startedBefore).isGreaterThan(2);
+    assertThat(startedAfter).isLessThanOrEqualTo(startedBefore / 2);
+  }
+
+  @Test
+  void withoutTrialsThePriorIsGivenAndNamed() {
+    FitResult fit = AssetFit.fit(SimulatedTrial.DATA, List.of());
+    assertThat(fit.status()).isEqualTo(FitResult.Status.NAMEPLATE);
+    assertThat(fit.atPrior()).contains("ln inertia_kgm2", "ln load_torque", "ln torque_gain");
+    assertThat(fit.bestModel(400).inertiaKgM2()).isCloseTo(4.0, within(1e-9));
+  }
+
+  @Test
+  void aTraceOfAnotherMotorIsNotExplained() {
+    TrialObservation trial = SimulatedTrial.of(FIRST, true, 5);
+    double[] thrice = new double[trial.currentA().length];
+    for (int k = 0; k < thrice.length; k++) {
+      // Current that grows while the speed settles: no motor at a fixed load does that.
+      thrice[k] = trial.currentA()[k] * (0.4 + 0.25 * Math.max(0, trial.timeS()[k] - 2));
+    }
+    TrialObservation odd =
+        new TrialObservation(
+            trial.settings(),
+            trial.timeS(),
+            thrice,
+            trial.voltageV(),
+            trial.speedRpm(),
+            trial.inceptionS(),
+            trial.stopBeginS(),
+            0,
+            trial.releaseS(),
+            trial.end(),
+            trial.phases(),
+            trial.sourceVoltageV(),
+            trial.intervalS());
+    assertThat(AssetFit.fit(SimulatedTrial.DATA, List.of(odd)).status())
+        .isEqualTo(FitResult.Status.UNEXPLAINED);
+  }
+
+  @Test
+  void gapsInTheReadingsDoNotUpsetTheFit() {
+    TrialObservation trial = SimulatedTrial.of(FIRST, true, 6);
+    double[] current = trial.currentA().clone();
+    double[] speed = java.util.Objects.requireNonNull(trial.speedRpm()).clone();
+    Random random = new Random(7);
+    for (int k = 0; k < current.length; k++) {
+      if (random.nextDouble() < 0.15) {
+        current[k] = Double.NaN;
+        speed[k] = Double.NaN;
+      }
+    }
+    TrialObservation gappy =
+        new TrialObservation(
+            trial.settings(),
+            trial.timeS(),
+            current,
+            trial.voltageV(),
+            speed,
+            trial.inceptionS(),
+            trial.stopBeginS(),
+            0,
+            trial.releaseS(),
+            trial.end(),
+            trial.phases(),
+            trial.sourceVoltageV(),
+            trial.intervalS());
+    FitResult fit = AssetFit.fit(SimulatedTrial.DATA, List.of(gappy));
+    assertThat(fit.status()).isEqualTo(FitResult.Status.FITTED);
+    assertThat(fit.bestModel(404).inertiaKgM2())
+        .isCloseTo(SimulatedTrial.INERTIA, Percentage.withPercentage(8));
+  }
+}
