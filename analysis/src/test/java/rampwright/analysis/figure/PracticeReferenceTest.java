@@ -7,19 +7,12 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
-import rampwright.analysis.fit.FittedSpeedModel;
-import rampwright.analysis.fit.PracticeTrials;
-import rampwright.analysis.quantity.Measured;
-import rampwright.analysis.trace.ChannelName;
-import rampwright.analysis.trace.Samples;
-import rampwright.analysis.trace.Trace;
 
 /**
  * Figures against traces of known truth, read in place (simulated elsewhere by a plant with meters
@@ -91,53 +84,6 @@ class PracticeReferenceTest {
             .allSatisfy(f -> assertThat(allowed).contains(f.code()));
       }
     }
-  }
-
-  /**
-   * Full speed dated by the fitted model on traces whose speed channel is withheld: on all 32
-   * completed trials the date was off by 1.8 % of the start time (root mean square), 0.5 % median;
-   * a third of them is run here.
-   */
-  @Test
-  void theModelDatesFullSpeedWithoutTheSpeedChannel() throws IOException {
-    Path practice = practice();
-    int n = 0;
-    for (PracticeTrials.Asset asset : PracticeTrials.assets(practice)) {
-      int k = asset.trials().size() - 1;
-      Double truth = asset.truths().get(k).get("full_speed_s");
-      Double inception = asset.truths().get(k).get("inception_s");
-      if (truth == null || inception == null) {
-        continue;
-      }
-      List<Path> trials;
-      try (Stream<Path> list = Files.list(practice.resolve(asset.id()).resolve("trials"))) {
-        trials = list.sorted().toList();
-      }
-      Trace full = SharedData.trace(trials.get(k).resolve("trace.csv"));
-      Map<ChannelName, Samples> without = new EnumMap<>(ChannelName.class);
-      for (ChannelName name : full.names()) {
-        if (name != ChannelName.SPEED) {
-          without.put(name, full.channel(name));
-        }
-      }
-      Measured at =
-          TraceAnalyzer.analyze(
-                  new Trace(full.time(), without, null, full.provenance()),
-                  SharedData.motor(practice.resolve(asset.id()).resolve("asset.toml")),
-                  AnalysisOptions.DEFAULT,
-                  new FittedSpeedModel(asset.data(), asset.trials().get(k).settings()))
-              .figures()
-              .starts()
-              .get(0)
-              .instants()
-              .get("full_speed_s");
-      assertThat(at.rule()).as(asset.id()).startsWith("model");
-      assertThat(Math.abs(at.value() - truth))
-          .as(asset.id())
-          .isLessThan(Math.max(3 * at.uncertainty(), 0.08 * (truth - inception)));
-      n++;
-    }
-    assertThat(n).isGreaterThan(8);
   }
 
   private static List<String> codes(Path practice, String folder) throws IOException {
