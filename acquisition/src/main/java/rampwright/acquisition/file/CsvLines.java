@@ -93,6 +93,10 @@ final class CsvLines {
   }
 
   private static boolean isOpen(String text) {
-    return (text.chars().filter(c -> c == '"').count() & 1) == 1;
+    boolean open = false;
+    for (int at = text.indexOf('"'); at >= 0; at = text.indexOf('"', at + 1)) {
+      open = !open;
+    }
+    return open;
   }
 }

@@ -160,8 +160,7 @@ record HeaderMeaning(Set<Word> words, List<Integer> phases) {
 
   private static List<String> tokens(String name) {
     String plain =
-        Normalizer.normalize(name, Normalizer.Form.NFD)
-            .replaceAll("\\p{M}", "")
+        withoutAccents(name)
             .replace("\u0142", "l")
             .replace("\u0141", "L")
             .replace("\u00df", "ss")
@@ -177,6 +176,15 @@ record HeaderMeaning(Set<Word> words, List<Integer> phases) {
       }
     }
     return tokens;
+  }
+
+  private static String withoutAccents(String name) {
+    for (int i = 0; i < name.length(); i++) {
+      if (name.charAt(i) > 127) {
+        return Normalizer.normalize(name, Normalizer.Form.NFD).replaceAll("\\p{M}", "");
+      }
+    }
+    return name;
   }
 
   private static Map<String, Set<Word>> load() {
