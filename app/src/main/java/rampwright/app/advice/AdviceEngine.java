@@ -64,7 +64,8 @@ public final class AdviceEngine {
       trials.add(trial.observation());
     }
     fit = AssetFit.fit(request.asset(), trials, batch);
-    chances = new Chances(request.limits(), phases(trials), USUAL_RUN_S, tried(trials));
+    chances =
+        new Chances(request.limits(), phases(trials), USUAL_RUN_S, tried(trials), longest(trials));
     double source = source(trials, request.asset().supplyVoltageV());
     double sigma =
         trials.isEmpty()
@@ -127,6 +128,20 @@ public final class AdviceEngine {
       if (trial.end() == TrialObservation.End.COMPLETED) {
         out.add(trial.settings().control());
       }
+    }
+    return out;
+  }
+
+  /** How long the longest start so far was fed, less a few seconds of run. */
+  private static double longest(List<TrialObservation> trials) {
+    double out = 0;
+    for (TrialObservation trial : trials) {
+      double fed =
+          Double.isNaN(trial.stopBeginS())
+              ? trial.releaseS() - trial.inceptionS()
+              : trial.stopBeginS() - trial.inceptionS() - USUAL_RUN_S;
+      boolean cut = trial.end() == TrialObservation.End.FAILED;
+      out = Double.isNaN(fed) ? out : Math.max(out, cut ? 0.95 * fed : fed);
     }
     return out;
   }

@@ -24,19 +24,28 @@ import rampwright.analysis.machine.Trajectory;
  */
 final class Chances {
   private static final double LONGEST_STOP_S = 200;
+  private static final double SURE_START_S = 26;
+  private static final double LATE_PER_S = 0.004;
   private static final double COMPLETING = 0.1;
   // Two standard deviations of a peak that the current limit holds.
   private static final double PEAK_ROOM = 0.99;
 
   private final PhaseFactors phases;
   private final Set<ControlMode> tried;
+  private final double longestSeenS;
   private final List<FigureLimit> startLimits = new ArrayList<>();
   private final List<FigureLimit> stopLimits = new ArrayList<>();
   private final List<String> notAssessable = new ArrayList<>();
   private final double giveUpS;
   private final double runS;
 
-  Chances(List<FigureLimit> limits, PhaseFactors phases, double runS, Set<ControlMode> tried) {
+  Chances(
+      List<FigureLimit> limits,
+      PhaseFactors phases,
+      double runS,
+      Set<ControlMode> tried,
+      double longestSeenS) {
+    this.longestSeenS = longestSeenS;
     this.tried = tried;
     this.phases = phases;
     this.runS = runS;
@@ -133,7 +142,8 @@ final class Chances {
       return progress * (eager ? 1e-4 : 1e-9);
     }
     double inside =
-        product(startLimits, figures(run, model), limited(run), tried(settings), caution);
+        inTime(run, settings)
+            * product(startLimits, figures(run, model), limited(run), tried(settings), caution);
     // While little is known, reaching full speed at all is worth something: it tells the most.
     return eager ? COMPLETING + (1 - COMPLETING) * inside : inside;
   }
@@ -142,6 +152,21 @@ final class Chances {
   double ofStop(MachineModel model, StarterSettings settings, double caution) {
     Trajectory run = stop(model, settings);
     return product(stopLimits, figures(run, model), false, true, caution);
+  }
+
+  /**
+   * Chance that the starter's own limit on the starting time, which is no setting we know, does not
+   * cut a start before it is by-passed. It is sure up to the longest start seen; common practice
+   * sets it at 30 s or more.
+   */
+  private double inTime(Trajectory run, StarterSettings settings) {
+    double bypass = run.instants().bypassS();
+    double until =
+        Double.isNaN(bypass)
+            ? Math.max(run.instants().fullSpeedS(), settings.rampUpS() + settings.pulseS())
+            : bypass;
+    double over = until - Math.max(SURE_START_S, longestSeenS);
+    return over <= 0 ? 1 : Math.exp(-LATE_PER_S * over);
   }
 
   /** Whether a completed trial had this kind of ramp. */
