@@ -45,6 +45,7 @@ public final class AdviceEngine {
   private static final double USUAL_SOURCE_SIGMA = 0.009;
   private static final double UNSEEN_SOURCE_SIGMA = 0.02;
   private static final double USUAL_RUN_S = 4.5;
+  private static final double LEAST_OWN_LIMIT_S = 25;
   private static final double HARD = 0.15;
   private static final double WIDE = 10;
   private static final double NO_WORSE = 0.03;
@@ -65,7 +66,13 @@ public final class AdviceEngine {
     }
     fit = AssetFit.fit(request.asset(), trials, batch);
     chances =
-        new Chances(request.limits(), phases(trials), USUAL_RUN_S, tried(trials), longest(trials));
+        new Chances(
+            request.limits(),
+            phases(trials),
+            USUAL_RUN_S,
+            tried(trials),
+            longest(trials),
+            cutAfter(request.trials()));
     double source = source(trials, request.asset().supplyVoltageV());
     double sigma =
         trials.isEmpty()
@@ -142,6 +149,23 @@ public final class AdviceEngine {
               : trial.stopBeginS() - trial.inceptionS() - USUAL_RUN_S;
       boolean cut = trial.end() == TrialObservation.End.FAILED;
       out = Double.isNaN(fed) ? out : Math.max(out, cut ? 0.95 * fed : fed);
+    }
+    return out;
+  }
+
+  /**
+   * When the starter itself gave a start up, s after inception; infinite when it never did. A start
+   * that failed sooner may have been cut by a person.
+   */
+  private static double cutAfter(List<AdviceRequest.Trial> trials) {
+    double out = Double.POSITIVE_INFINITY;
+    for (AdviceRequest.Trial trial : trials) {
+      TrialObservation o = trial.observation();
+      double fed = o.releaseS() - o.inceptionS();
+      boolean failed = o.end() == TrialObservation.End.FAILED && fed >= LEAST_OWN_LIMIT_S;
+      if ((failed || trial.cutBeforeBypass()) && !Double.isNaN(fed)) {
+        out = Math.min(out, fed);
+      }
     }
     return out;
   }
@@ -262,6 +286,9 @@ public final class AdviceEngine {
   private boolean keeps(double now, double bestChance) {
     AdviceRequest.Trial last = request.trials().get(request.trials().size() - 1);
     if (!last.observation().settings().equals(present)) {
+      return false;
+    }
+    if (last.cutBeforeBypass()) {
       return false;
     }
     for (FigureLimit limit : request.limits()) {

@@ -32,8 +32,16 @@ public record AdviceRequest(
    *
    * @param observation readings for the fit
    * @param figures what was measured, by figure key; a key that could not be had is left out
+   * @param cutBeforeBypass current was cut before full voltage was reached, though the shaft was at
+   *     full speed: the starter's own limit on the starting time
    */
-  public record Trial(TrialObservation observation, Map<String, Double> figures) {
+  public record Trial(
+      TrialObservation observation, Map<String, Double> figures, boolean cutBeforeBypass) {
+    /** A trial that was by-passed, or failed in a way its observation tells. */
+    public Trial(TrialObservation observation, Map<String, Double> figures) {
+      this(observation, figures, false);
+    }
+
     public Trial {
       figures = Map.copyOf(figures);
     }

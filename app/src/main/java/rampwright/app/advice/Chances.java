@@ -25,7 +25,9 @@ import rampwright.analysis.machine.Trajectory;
 final class Chances {
   private static final double LONGEST_STOP_S = 200;
   private static final double SURE_START_S = 26;
-  private static final double LATE_PER_S = 0.004;
+  private static final double LATE_PER_S = 0.025;
+  private static final double CUT_MARGIN_S = 0.5;
+  private static final double AFTER_THE_CUT = 0.02;
   private static final double COMPLETING = 0.1;
   // Two standard deviations of a peak that the current limit holds.
   private static final double PEAK_ROOM = 0.99;
@@ -33,6 +35,7 @@ final class Chances {
   private final PhaseFactors phases;
   private final Set<ControlMode> tried;
   private final double longestSeenS;
+  private final double cutAfterS;
   private final List<FigureLimit> startLimits = new ArrayList<>();
   private final List<FigureLimit> stopLimits = new ArrayList<>();
   private final List<String> notAssessable = new ArrayList<>();
@@ -44,8 +47,10 @@ final class Chances {
       PhaseFactors phases,
       double runS,
       Set<ControlMode> tried,
-      double longestSeenS) {
+      double longestSeenS,
+      double cutAfterS) {
     this.longestSeenS = longestSeenS;
+    this.cutAfterS = cutAfterS;
     this.tried = tried;
     this.phases = phases;
     this.runS = runS;
@@ -157,7 +162,7 @@ final class Chances {
   /**
    * Chance that the starter's own limit on the starting time, which is no setting we know, does not
    * cut a start before it is by-passed. It is sure up to the longest start seen; common practice
-   * sets it at 30 s or more.
+   * sets it at 30 s or more, seldom above a minute. Where a start was cut, nothing lasts longer.
    */
   private double inTime(Trajectory run, StarterSettings settings) {
     double bypass = run.instants().bypassS();
@@ -165,6 +170,9 @@ final class Chances {
         Double.isNaN(bypass)
             ? Math.max(run.instants().fullSpeedS(), settings.rampUpS() + settings.pulseS())
             : bypass;
+    if (until > cutAfterS - CUT_MARGIN_S) {
+      return AFTER_THE_CUT;
+    }
     double over = until - Math.max(SURE_START_S, longestSeenS);
     return over <= 0 ? 1 : Math.exp(-LATE_PER_S * over);
   }

@@ -13,10 +13,12 @@ import org.jspecify.annotations.Nullable;
 import rampwright.analysis.figure.Finding;
 import rampwright.analysis.figure.Outcome;
 import rampwright.analysis.figure.StartRecord;
+import rampwright.analysis.figure.StopKind;
 import rampwright.analysis.figure.StopRecord;
 import rampwright.analysis.fit.AssetData;
 import rampwright.analysis.fit.TrackObservation;
 import rampwright.analysis.fit.TrialObservation;
+import rampwright.analysis.machine.ControlMode;
 import rampwright.analysis.machine.StarterSettings;
 import rampwright.analysis.quantity.Measured;
 import rampwright.app.advice.Advice;
@@ -198,7 +200,9 @@ public final class AdviseAsset {
       try {
         trials.add(
             new AdviceRequest.Trial(
-                observation(read, starts, start, inceptionS, settings), figures(start)));
+                observation(read, starts, start, inceptionS, settings),
+                figures(start),
+                isCutBeforeFullVoltage(start, inceptionS, settings)));
         used.add(shown);
         last = read;
       } catch (IllegalArgumentException e) {
@@ -230,6 +234,18 @@ public final class AdviseAsset {
           start.outcome() == Outcome.COMPLETED
               ? TrialObservation.End.COMPLETED
               : TrialObservation.End.FAILED);
+    }
+
+    /** A voltage ramp whose current ceased at once before the ramp was over. */
+    private static boolean isCutBeforeFullVoltage(
+        StartRecord start, double inceptionS, StarterSettings settings) {
+      StopRecord stop = start.stop();
+      Double releaseS = stop == null ? null : at(stop.instants(), "release_s");
+      return stop != null
+          && releaseS != null
+          && stop.kind() == StopKind.COAST
+          && settings.control() == ControlMode.VOLTAGE_RAMP
+          && releaseS - inceptionS < settings.pulseS() + settings.rampUpS();
     }
 
     private static Map<String, Double> figures(StartRecord start) {
