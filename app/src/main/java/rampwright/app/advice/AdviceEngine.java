@@ -46,6 +46,10 @@ public final class AdviceEngine {
   private static final double UNSEEN_SOURCE_SIGMA = 0.02;
   private static final double USUAL_RUN_S = 4.5;
   private static final double LEAST_OWN_LIMIT_S = 25;
+  // Limits that can be met, as a share of all; and of models drawn from the prior, common practice.
+  private static final double ACHIEVABLE = 0.8;
+  private static final double ACHIEVABLE_BY_CHANCE = 0.15;
+  private static final double REACHED = 0.5;
   private static final double HARD = 0.15;
   private static final double WIDE = 10;
   private static final double NO_WORSE = 0.03;
@@ -57,6 +61,7 @@ public final class AdviceEngine {
   private final MachineModel best;
   private final List<MachineModel> models;
   private final StarterSettings present;
+  private final double[] weights;
 
   private AdviceEngine(AdviceRequest request) {
     this.request = request;
@@ -80,6 +85,8 @@ public final class AdviceEngine {
             : USUAL_SOURCE_SIGMA * Math.sqrt(1 + 1.0 / trials.size());
     best = fit.bestModel(source);
     models = fit.models(MODELS, source, sigma, new Random(SEED));
+    weights = new double[models.size()];
+    Arrays.fill(weights, 1);
     StarterSettings given = request.present();
     present =
         given != null
@@ -216,8 +223,10 @@ public final class AdviceEngine {
     }
     StopSearch stops = new StopSearch(chances, request.ranges(), batch, models, 1);
     StarterSettings proposed = stops.search(start).settings();
-    double chance = chance(proposed, 1);
-    double now = chance(present, 1);
+    believe(search.reach());
+    double raw = chance(proposed, 1);
+    double chance = told(proposed);
+    double now = told(present);
     if (!fresh && keeps(now, chance)) {
       return answer(
           Advice.Status.KEEP,
@@ -228,7 +237,7 @@ public final class AdviceEngine {
           List.of());
     }
     Binding binding = new Binding(chances, best, search.sampled(), proposed);
-    boolean hopeless = !fresh && hopeless(proposed, chance);
+    boolean hopeless = !fresh && hopeless(proposed, raw);
     List<Advice.Binding> standing = chance < 0.5 ? binding.find() : List.of();
     if (hopeless) {
       return answer(
@@ -300,21 +309,49 @@ public final class AdviceEngine {
     return now >= Math.min(KEEP_CHANCE, bestChance - KEEP_BELOW_BEST);
   }
 
-  /** Joint chance of start and stop over all models. */
+  /**
+   * Weighs the draws by whether any settings meet the limits on them: whoever set the limits most
+   * likely had reason to think that they can be met. Bayes: weight = share / usual x reach + (1 -
+   * share), share = how often limits are achievable, usual = how often a draw of the prior happens
+   * to be.
+   */
+  private void believe(double[] reach) {
+    for (int k = 0; k < weights.length; k++) {
+      double achievable = Math.min(1, reach[k] / REACHED);
+      weights[k] = ACHIEVABLE / ACHIEVABLE_BY_CHANCE * achievable + 1 - ACHIEVABLE;
+    }
+  }
+
+  /** Chance of start and stop on each model. */
+  private List<Double> chances(StarterSettings settings, double caution) {
+    return batch.map(
+        models.size(),
+        k ->
+            chances.ofStart(models.get(k), settings, caution, false)
+                * (chances.stopLimits().isEmpty()
+                    ? 1
+                    : chances.ofStop(models.get(k), settings, caution)));
+  }
+
+  /** Joint chance of start and stop over all models alike. */
   private double chance(StarterSettings settings, double caution) {
-    List<Double> each =
-        batch.map(
-            models.size(),
-            k ->
-                chances.ofStart(models.get(k), settings, caution, false)
-                    * (chances.stopLimits().isEmpty()
-                        ? 1
-                        : chances.ofStop(models.get(k), settings, caution)));
     double sum = 0;
-    for (double one : each) {
+    for (double one : chances(settings, caution)) {
       sum += one;
     }
     return sum / models.size();
+  }
+
+  /** The same over the models as weighed by {@link #believe}. */
+  private double told(StarterSettings settings) {
+    List<Double> each = chances(settings, 1);
+    double sum = 0;
+    double total = 0;
+    for (int k = 0; k < weights.length; k++) {
+      sum += weights[k] * each.get(k);
+      total += weights[k];
+    }
+    return sum / total;
   }
 
   private List<Advice.Change> changes(StarterSettings proposed) {

@@ -29,6 +29,7 @@ final class StartSearch {
   // A chance in between is worth a finer look; a good one needs none, a hopeless one rewards none.
   private static final double WORTH_LOW = 0.02;
   private static final double WORTH_HIGH = 0.93;
+  private static final int REACH_EXTRA = 8;
   private static final int FINE_MODELS = 40;
   private static final int FINE_ROUNDS = 6;
   private static final double WORTH_CHOOSING = 0.15;
@@ -50,6 +51,9 @@ final class StartSearch {
 
   private List<Scored> sampled = List.of();
 
+  /** For each model the best chance of any settings held against all models. */
+  private final double[] reach;
+
   StartSearch(
       Chances chances,
       SettingRanges ranges,
@@ -67,11 +71,17 @@ final class StartSearch {
     this.present = present;
     this.caution = caution;
     this.gentle = gentle;
+    this.reach = new double[models.size()];
   }
 
   /** The sample of the whole range, best first, with the chance on the most likely model. */
   List<Scored> sampled() {
     return sampled;
+  }
+
+  /** For each model the best chance of any settings looked at closely. */
+  double[] reach() {
+    return reach.clone();
   }
 
   /** The best settings found; stop settings are the present ones. */
@@ -106,6 +116,11 @@ final class StartSearch {
       StarterSettings held = held(each.settings());
       if (seen.add(held)) {
         last.add(held);
+      }
+    }
+    for (int k = 0; k < Math.min(REACH_EXTRA, climbers.size()); k++) {
+      if (seen.add(climbers.get(k).settings())) {
+        last.add(climbers.get(k).settings());
       }
     }
     if (!wide() && seen.add(present)) {
@@ -177,7 +192,11 @@ final class StartSearch {
     for (int k = 0; k < settings.size(); k++) {
       double sum = 0;
       for (int j = 0; j < used; j++) {
-        sum += values.get(k * used + j);
+        double value = values.get(k * used + j);
+        sum += value;
+        if (used == models.size() && widen == 1 && !wide()) {
+          reach[j] = Math.max(reach[j], value);
+        }
       }
       means.add(priced(settings.get(k), sum / used));
     }

@@ -64,7 +64,7 @@ class PracticeAdviceTest {
     }
     errors.sort(Double::compare);
     assertThat(inside).isGreaterThan(count * 7 / 10);
-    // Measured 1.5 %: half of all figures within 3 % of the median.
+    // Measured 1.0 %: half of all figures lie within 3 % of the median.
     assertThat(errors.get(errors.size() / 2)).isLessThan(0.03);
   }
 
