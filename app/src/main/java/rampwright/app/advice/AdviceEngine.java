@@ -46,6 +46,10 @@ public final class AdviceEngine {
   private static final double UNSEEN_SOURCE_SIGMA = 0.02;
   private static final double USUAL_RUN_S = 4.5;
   private static final double LEAST_OWN_LIMIT_S = 25;
+  // A trial this near to its limits speaks against a model that calls them out of reach.
+  private static final double NEAR = 0.08;
+  private static final double NEAR_LATER = 0.04;
+  private static final int FEW_TRIALS = 4;
   // Limits that can be met, as a share of all; and of models drawn from the prior, common practice.
   private static final double ACHIEVABLE = 0.8;
   private static final double ACHIEVABLE_BY_CHANCE = 0.15;
@@ -274,8 +278,32 @@ public final class AdviceEngine {
         standing);
   }
 
-  /** Whether even figures twice as uncertain as thought leave next to no chance. */
+  /**
+   * How far the best trial so far missed: the largest shortfall over its limits, each a share of
+   * the limit; 1 for a limit whose figure could not be had.
+   */
+  private double bestMiss() {
+    double best = Double.POSITIVE_INFINITY;
+    for (AdviceRequest.Trial trial : request.trials()) {
+      double worst = trial.observation().end() == TrialObservation.End.FAILED ? 1 : 0;
+      for (FigureLimit limit : request.limits()) {
+        Double value = trial.figures().get(limit.key());
+        worst = value == null ? worst : Math.max(worst, -limit.margin(value));
+      }
+      best = Math.min(best, worst);
+    }
+    return best;
+  }
+
+  /**
+   * Whether even figures twice as uncertain as thought leave next to no chance, and the trials bear
+   * it out: one was made since the first, and none came near.
+   */
   private boolean hopeless(StarterSettings proposed, double chance) {
+    int trials = request.trials().size();
+    if (trials < 2 || bestMiss() < (trials < FEW_TRIALS ? NEAR : NEAR_LATER)) {
+      return false;
+    }
     double much = request.trials().size() >= 3 ? HOPELESS_LATER : 1;
     return fit.status() == FitResult.Status.FITTED
         && completedOnce()
