@@ -34,11 +34,14 @@ public final class ObservationBuilder {
 
   /** Readings: times, one array per current, one per line-to-line voltage (may be none), speed. */
   public ObservationBuilder readings(
-      double[] times, double[][] phaseCurrentA, double[][] lineVoltageV, double @Nullable [] rpm) {
+      double[] instantsS,
+      double[][] phaseCurrentA,
+      double[][] lineVoltageV,
+      double @Nullable [] rpm) {
     if (phaseCurrentA.length == 0) {
       throw new IllegalArgumentException("observation: at least one current is needed");
     }
-    timeS = times;
+    timeS = instantsS;
     currents = phaseCurrentA;
     voltages = lineVoltageV;
     speedRpm = rpm;

@@ -155,8 +155,14 @@ class AdviceEngineTest {
         List.of(
             new FigureLimit("start_time_s", null, 3.0),
             new FigureLimit("peak_current_ratio", null, 2.6));
-    Advice advice =
+    // One trial, far off because of its settings, is no evidence yet.
+    Advice first =
         AdviceEngine.advise(new AdviceRequest(ASSET, RANGES, hard, List.of(trial(SLOW, 5)), null));
+    assertThat(first.status()).isEqualTo(Advice.Status.NEED_ANOTHER_TRIAL);
+    Advice advice =
+        AdviceEngine.advise(
+            new AdviceRequest(
+                ASSET, RANGES, hard, List.of(trial(SLOW, 5), trial(first.settings(), 6)), null));
     assertThat(advice.status()).isEqualTo(Advice.Status.CANNOT_MEET);
     assertThat(advice.binding()).isNotEmpty();
     assertThat(advice.binding())
