@@ -39,7 +39,6 @@ final class SeaweedWorks {
     limits.put("voltage_dip_pct", new Limits.Limit(Double.NaN, 6.5));
     limits.put("i2t_ratio_s", new Limits.Limit(Double.NaN, 30));
     limits.put("controlled_time_s", new Limits.Limit(8, 13));
-    limits.put("stop_deceleration_pct_per_s", new Limits.Limit(Double.NaN, 40));
     String envelope =
         limits(limits)
             + """
