@@ -77,16 +77,23 @@ final class HeatFigures {
     if (inertia == null) {
       return Measured.missing("J", "needs the inertia of motor and load");
     }
-    if (Double.isNaN(level.speedRpm())) {
-      return Measured.missing("J", "needs the settled run speed");
+    Double rated = motor.ratedSpeedRpm();
+    boolean measured = !Double.isNaN(level.speedRpm());
+    if (!level.currentA().isPresent() && !measured) {
+      return Measured.missing("J", "no run was reached");
     }
-    double w = level.speedRpm() * 2 * Math.PI / 60;
+    if (!measured && rated == null) {
+      return Measured.missing("J", "needs the settled run speed, or the rated speed");
+    }
+    double rpm = measured || rated == null ? level.speedRpm() : rated;
+    double w = rpm * 2 * Math.PI / 60;
     return Measured.of(
         0.5 * inertia * w * w,
         "J",
         INERTIA * 0.5 * inertia * w * w,
         level.fromS(),
         level.toS(),
-        "0.5 J w²; the inertia is the asset sheet's, taken to be good to 10 %");
+        (measured ? "0.5 J w²" : "0.5 J w² at rated speed, for want of a speed channel")
+            + "; the inertia is the asset sheet's, taken to be good to 10 %");
   }
 }
