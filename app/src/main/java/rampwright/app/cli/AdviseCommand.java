@@ -1,14 +1,8 @@
 package rampwright.app.cli;
 
-import java.nio.file.Path;
-import org.jspecify.annotations.Nullable;
 import picocli.CommandLine;
-import picocli.CommandLine.Option;
-import picocli.CommandLine.Parameters;
 import rampwright.app.advice.Advice;
-import rampwright.app.json.AdviceJson;
 import rampwright.app.usecase.AdviseAsset;
-import rampwright.app.usecase.ChartSize;
 import rampwright.app.usecase.InputProblem;
 import rampwright.app.usecase.UsageProblem;
 
@@ -31,39 +25,15 @@ import rampwright.app.usecase.UsageProblem;
       "  rampwright advise pump/ --chart next.png",
       "  rampwright advise pump/ --json"
     })
-final class AdviseCommand extends Command {
-  @Parameters(arity = "1", paramLabel = "FOLDER", description = "An asset folder.")
-  private Path folder = Path.of("");
-
-  @Option(
-      names = "--chart",
-      paramLabel = "FILE",
-      description = "Draw the predicted trial (.png or .svg) with the last one behind it.")
-  private @Nullable Path chart;
-
+final class AdviseCommand extends AdviceCommand {
   AdviseCommand(Screen screen, Services services) {
     super(screen, services);
   }
 
   @Override
   public Integer call() throws InputProblem, UsageProblem {
-    AdviseAsset.Advised advised = services().adviseAsset().advise(folder);
-    Path target = chart;
-    if (target != null) {
-      services().chartPrediction().run(advised, target, ChartSize.DEFAULT);
-    }
-    if (isJson()) {
-      screen()
-          .raw(
-              AdviceJson.advice(
-                  advised.advice(), advised.present(), advised.used(), advised.leftOut()));
-    } else {
-      AdviceText.advice(screen(), advised);
-      if (target != null) {
-        screen().line("chart: " + target);
-      }
-    }
-    screen().flush();
+    AdviseAsset.Advised advised = services().adviseAsset().advise(folder());
+    answer(advised, AdviceText::advice);
     return advised.advice().status() == Advice.Status.CANNOT_MEET ? ExitCode.MISSED : ExitCode.DONE;
   }
 }

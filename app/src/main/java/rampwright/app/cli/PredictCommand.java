@@ -1,13 +1,8 @@
 package rampwright.app.cli;
 
 import java.nio.file.Path;
-import org.jspecify.annotations.Nullable;
 import picocli.CommandLine;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Parameters;
-import rampwright.app.json.AdviceJson;
-import rampwright.app.usecase.AdviseAsset;
-import rampwright.app.usecase.ChartSize;
 import rampwright.app.usecase.InputProblem;
 import rampwright.app.usecase.UsageProblem;
 
@@ -25,10 +20,7 @@ import rampwright.app.usecase.UsageProblem;
       "Example:",
       "  rampwright predict pump/ --settings wanted.toml --chart wanted.png"
     })
-final class PredictCommand extends Command {
-  @Parameters(arity = "1", paramLabel = "FOLDER", description = "An asset folder.")
-  private Path folder = Path.of("");
-
+final class PredictCommand extends AdviceCommand {
   @Option(
       names = "--settings",
       paramLabel = "FILE",
@@ -36,35 +28,13 @@ final class PredictCommand extends Command {
       description = "The settings, as in a trial's settings.toml.")
   private Path settings = Path.of("");
 
-  @Option(
-      names = "--chart",
-      paramLabel = "FILE",
-      description = "Draw the predicted trial (.png or .svg).")
-  private @Nullable Path chart;
-
   PredictCommand(Screen screen, Services services) {
     super(screen, services);
   }
 
   @Override
   public Integer call() throws InputProblem, UsageProblem {
-    AdviseAsset.Advised advised = services().adviseAsset().predict(folder, settings);
-    Path target = chart;
-    if (target != null) {
-      services().chartPrediction().run(advised, target, ChartSize.DEFAULT);
-    }
-    if (isJson()) {
-      screen()
-          .raw(
-              AdviceJson.advice(
-                  advised.advice(), advised.present(), advised.used(), advised.leftOut()));
-    } else {
-      AdviceText.prediction(screen(), advised);
-      if (target != null) {
-        screen().line("chart: " + target);
-      }
-    }
-    screen().flush();
+    answer(services().adviseAsset().predict(folder(), settings), AdviceText::prediction);
     return ExitCode.DONE;
   }
 }
