@@ -97,10 +97,20 @@ public final class ChartTrials {
 
   static ChartRenderer.Charted charted(TrialReader.Read read) {
     return new ChartRenderer.Charted(
-        read.result().file(),
+        label(read.result()),
         read.trace(),
         read.analyzed(),
         read.motor(),
         read.result().verdicts().isEmpty() ? null : read.result().verdicts().get(0));
+  }
+
+  /** What a picture calls a trial: its asset, and its folder where the file is only "trace". */
+  private static String label(TrialResult result) {
+    Path file = Path.of(result.file());
+    Path parent = file.toAbsolutePath().normalize().getParent();
+    Path folder = parent == null ? null : parent.getFileName();
+    String name = String.valueOf(file.getFileName());
+    String trial = folder != null && name.startsWith("trace.") ? folder.toString() : name;
+    return result.asset() == null ? trial : result.asset().asset().name() + ", " + trial;
   }
 }
