@@ -4,7 +4,7 @@ import rampwright.analysis.quantity.Measured;
 
 /**
  * Full speed without a speed channel or a model: where the highest phase last falls through Irun +
- * 0.3 (Ipeak - Irun).
+ * 0.3 (Ipeak - Irun) before it first stays at its run value.
  *
  * <p>Why not the steepest fall: behind a torque or voltage ramp the current falls steepest when the
  * shaft breaks away or the pump's curve dips, seconds before full speed. On the traces that have
@@ -26,38 +26,18 @@ final class CurrentFall {
     if (run == null) {
       return Measured.missing("s", "full speed was not reached");
     }
-    Double settled = level.currentA().value();
-    double runA = settled != null ? settled : run.levelA();
-    int first = segment.flow().first();
-    int end = Math.min(r.t.length, r.firstAtOrAfter(segment.runEndS())) - 1;
-    double peakA = 0;
-    for (int k = first; k <= end; k++) {
-      if (r.high[k] > peakA) {
-        peakA = r.high[k];
-      }
-    }
-    double atS = lastFallS(r, first, end, runA + WAY * (peakA - runA));
+    Arrival arrival = Arrival.of(r, segment, run, level);
+    double atS = arrival.lastFallS(r.t, arrival.atShare(WAY));
     if (Double.isNaN(atS)) {
       return Measured.missing(
           "s", "no speed channel, and the current does not fall to its run value");
     }
-    double earlyS = lastFallS(r, first, end, runA + WAY_EARLY * (peakA - runA));
-    double lateS = lastFallS(r, first, end, runA + WAY_LATE * (peakA - runA));
+    double earlyS = arrival.lastFallS(r.t, arrival.atShare(WAY_EARLY));
+    double lateS = arrival.lastFallS(r.t, arrival.atShare(WAY_LATE));
     double tookS = atS - segment.flow().fromS();
     double u = Math.hypot(0.5 * Math.max(0, lateS - earlyS), Math.hypot(r.stepS, RULE * tookS));
     double lagS = r.isWaveform() ? r.stepS : 0;
     return StartInstants.instant(
         atS - lagS, u, "current fall: highest phase last falls through Irun + 0.3 (Ipeak - Irun)");
-  }
-
-  private static double lastFallS(Readings r, int first, int end, double levelA) {
-    for (int k = end - 1; k >= first; k--) {
-      if (r.high[k] > levelA) {
-        double next = r.high[k + 1];
-        double share = next < r.high[k] ? (r.high[k] - levelA) / (r.high[k] - next) : 1;
-        return r.t[k] + Math.max(0, Math.min(1, share)) * (r.t[k + 1] - r.t[k]);
-      }
-    }
-    return Double.NaN;
   }
 }

@@ -18,6 +18,7 @@ import rampwright.analysis.signal.Noise;
 record RunLevel(Measured currentA, double speedRpm, double fromS, double toS) {
   private static final double WINDOW_S = 1.0;
   private static final double MOST_SLOPE_A_SECOND = 0.01;
+  private static final double SWING_TREND_S = 3.0;
   private static final double LEAST_WINDOW_S = 0.3;
 
   static RunLevel of(Readings r, Segment segment) {
@@ -26,7 +27,10 @@ record RunLevel(Measured currentA, double speedRpm, double fromS, double toS) {
       return new RunLevel(Measured.missing("A", "no run was reached"), Double.NaN, 0, 0);
     }
     double toS = segment.runEndS();
-    double fromS = Math.max(toS - WINDOW_S, r.t[run.first()]);
+    Swing swing = segment.swing();
+    // A swing counts by whole periods.
+    double windowS = swing.isThere() ? swing.spanS * Math.ceil(WINDOW_S / swing.spanS) : WINDOW_S;
+    double fromS = Math.max(toS - windowS, r.t[run.first()]);
     double speedRpm = r.speed != null ? r.speed.mean(fromS, toS) : Double.NaN;
     // A window of the waveform's track reaches a cycle back; keep clear of current ceasing.
     int from = r.firstAtOrAfter(fromS);
@@ -65,28 +69,64 @@ record RunLevel(Measured currentA, double speedRpm, double fromS, double toS) {
           fromS,
           toS);
     }
-    Line line = Line.through(r.t, chosen, from, to);
-    double spanS = toS - fromS;
-    // Noise alone gives a slope too; only what exceeds twice that counts.
-    double slopeNoise = sigma * Math.sqrt(12.0 / Math.max(3, to - from)) / spanS;
-    if (Math.abs(line.slope()) > MOST_SLOPE_A_SECOND * level + 2 * slopeNoise) {
+    double slope =
+        swing.isThere() ? slopeOfMeans(r, swing, run, to) : slope(r, chosen, sigma, from, to);
+    if (Math.abs(slope) > MOST_SLOPE_A_SECOND * level) {
       return new RunLevel(
           Measured.missing(
               "A",
               String.format(
                   Locale.ROOT,
                   "the current still changes by %.1f %% a second where the run ends",
-                  100 * line.slope() / level)),
+                  100 * slope / level)),
           speedRpm,
           fromS,
           toS);
     }
     double u = Accuracy.ofCurrent(level, sigma * Math.sqrt(1.57 / Math.max(1, to - from)));
     return new RunLevel(
-        Measured.of(level, "A", u, fromS, toS, "median over the run's last second, highest phase")
+        Measured.of(
+                level,
+                "A",
+                u,
+                fromS,
+                toS,
+                swing.isThere()
+                    ? String.format(
+                        Locale.ROOT,
+                        "median over the run's last %.2f s, whole periods of the load's swing, highest"
+                            + " phase",
+                        toS - fromS)
+                    : "median over the run's last second, highest phase")
             .withPhases(highest, phases),
         speedRpm,
         fromS,
         toS);
+  }
+
+  /** Slope beyond what noise alone may show, A/s. */
+  private static double slope(Readings r, double[] current, double sigma, int from, int to) {
+    double spanS = r.t[to - 1] - r.t[from];
+    double noise = sigma * Math.sqrt(12.0 / Math.max(3, to - from)) / Math.max(spanS, r.stepS);
+    return beyond(Line.through(r.t, current, from, to).slope(), 2 * noise);
+  }
+
+  /**
+   * Slope of the current with its swing averaged out, over up to three seconds, beyond what the
+   * rest of the swing may show: 6 a / (pi T) a second for an amplitude a over a length T.
+   */
+  private static double slopeOfMeans(Readings r, Swing swing, RunState run, int to) {
+    int last = r.firstAtOrAfter(r.t[to - 1] - 0.5 * swing.spanS);
+    int from = Math.max(run.first(), r.firstAtOrAfter(r.t[last] - SWING_TREND_S));
+    if (last - from < 4) {
+      return 0;
+    }
+    Line line = Line.through(r.t, swing.currentA, from, last + 1);
+    double amplitude = Math.sqrt(2) * line.scatter();
+    return beyond(line.slope(), 6 * amplitude / Math.PI / (r.t[last] - r.t[from]));
+  }
+
+  private static double beyond(double slope, double allowed) {
+    return Math.signum(slope) * Math.max(0, Math.abs(slope) - allowed);
   }
 }

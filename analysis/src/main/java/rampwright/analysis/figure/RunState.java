@@ -1,5 +1,6 @@
 package rampwright.analysis.figure;
 
+import java.util.Arrays;
 import org.jspecify.annotations.Nullable;
 import rampwright.analysis.signal.Noise;
 
@@ -7,28 +8,34 @@ import rampwright.analysis.signal.Noise;
  * The run a start led to.
  *
  * @param first index of the first stamp of the track that belongs to the run
- * @param levelA its current (highest phase), A
- * @param speedRpm its speed; NaN without a speed channel
+ * @param levelA its current (highest phase) where it began, A; the load may change later
+ * @param speedRpm its highest speed; NaN without a speed channel
  */
 record RunState(int first, double levelA, double speedRpm) {
   // A motor that runs is near its rated speed: 0.85 lies below any rated slip, above any stall.
-  private static final double LEAST_SPEED_SHARE = 0.85;
+  static final double LEAST_SPEED_SHARE = 0.85;
+  // A motor's run current is at most its service-factor overload; a limited start lies above.
+  static final double MOST_RUN_RATIO = 1.35;
   private static final double STEADY_SPEED_SHARE = 0.02;
   private static final double WINDOW_S = 0.5;
-  // A motor's run current is at most its service-factor overload; a limited start lies above.
-  private static final double MOST_RUN_RATIO = 1.35;
   private static final double FALL_OF_RATED = 0.8;
   private static final double FALL_UNRATED = 0.65;
+  // A ramp after a breakaway pulse passes through run-like currents, but not this slowly.
+  private static final double[] ARRIVAL_S = {2.0, 1.0};
+  private static final double ARRIVAL_CHANGE_A_SECOND = 0.03;
+  private static final double ARRIVAL_BAND = 0.1;
+  // A run current settles and drifts by less than this; beyond it the load has changed.
+  private static final double SAME_LOAD_SHARE = 0.75;
 
   /** The run in a flow; null when it shows none. */
-  static @Nullable RunState find(Readings r, Flow flow) {
+  static @Nullable RunState find(Readings r, Flow flow, Swing swing) {
     int lengthK = Math.max(3, (int) Math.round(WINDOW_S / r.stepS));
     if (flow.last() - flow.first() + 1 < lengthK + 2) {
       return null;
     }
     return r.speed != null && spans(r.speed, flow)
-        ? bySpeed(r, r.speed, flow, lengthK)
-        : byCurrent(r, flow, lengthK);
+        ? bySpeed(r, r.speed, flow, swing, lengthK)
+        : byCurrent(r, flow, swing, lengthK);
   }
 
   private static boolean spans(SpeedTrack speed, Flow flow) {
@@ -36,11 +43,12 @@ record RunState(int first, double levelA, double speedRpm) {
     return n >= 5;
   }
 
-  private static @Nullable RunState bySpeed(Readings r, SpeedTrack speed, Flow flow, int lengthK) {
+  private static @Nullable RunState bySpeed(
+      Readings r, SpeedTrack speed, Flow flow, Swing swing, int lengthK) {
     int a = speed.firstAtOrAfter(flow.fromS());
     int b = speed.firstAtOrAfter(flow.toS());
-    double[] sorted = java.util.Arrays.copyOfRange(speed.rpm(), a, b);
-    java.util.Arrays.sort(sorted);
+    double[] sorted = Arrays.copyOfRange(speed.rpm(), a, b);
+    Arrays.sort(sorted);
     double top = sorted[(int) Math.floor(0.98 * (sorted.length - 1))];
     if (!(top > speed.floorRpm())) {
       return null;
@@ -67,14 +75,21 @@ record RunState(int first, double levelA, double speedRpm) {
       return null;
     }
     int first = k - lengthK + 1;
-    double level = lowestLevel(r, flow, first, lengthK);
-    if (Double.isNaN(level)) {
+    double[] current = swing.currentA;
+    Level arrival = arrival(r, flow, current, first, false);
+    if (arrival == null) {
+      double level = lowestLevel(r, flow, current, first, lengthK);
+      if (Double.isNaN(level)) {
+        return null;
+      }
+      arrival = new Level(firstAt(r, flow, current, first, level), level);
+    } else {
+      arrival = settling(r, flow, current, arrival, lengthK);
+    }
+    if (rated == null && !fell(r, flow, first, arrival.levelA())) {
       return null;
     }
-    if (rated == null && !fell(r, flow, first, level)) {
-      return null;
-    }
-    return new RunState(firstAt(r, flow, first, level), level, top);
+    return new RunState(arrival.at(), arrival.levelA(), top);
   }
 
   private static boolean fell(Readings r, Flow flow, int upTo, double level) {
@@ -82,12 +97,16 @@ record RunState(int first, double levelA, double speedRpm) {
     return level < FALL_UNRATED * peak;
   }
 
-  private static @Nullable RunState byCurrent(Readings r, Flow flow, int lengthK) {
-    Double rated = r.motor.ratedCurrentA();
-    if (flow.openStart()) {
-      double level = Noise.median(r.high, flow.first(), flow.first() + lengthK);
-      boolean plausible = rated == null || level < MOST_RUN_RATIO * rated;
-      return plausible ? new RunState(flow.first(), level, Double.NaN) : null;
+  private static @Nullable RunState byCurrent(Readings r, Flow flow, Swing swing, int lengthK) {
+    double[] current = swing.currentA;
+    if (flow.openStart() && beginsInRun(r, flow, current, lengthK)) {
+      double level = Noise.median(current, flow.first(), flow.first() + lengthK);
+      return new RunState(flow.first(), level, Double.NaN);
+    }
+    Level arrival = arrival(r, flow, current, flow.first(), true);
+    if (arrival != null) {
+      arrival = settling(r, flow, current, arrival, lengthK);
+      return new RunState(arrival.at(), arrival.levelA(), Double.NaN);
     }
     int peakK = flow.first();
     for (int k = flow.first(); k <= flow.last(); k++) {
@@ -97,16 +116,30 @@ record RunState(int first, double levelA, double speedRpm) {
     }
     // In a soft stop the current may rise above the start's: look for the fall from either peak.
     int from = startPeak(r, flow, peakK, lengthK);
-    double level = lowestLevel(r, flow, from, lengthK);
-    if (Double.isNaN(level)) {
-      return null;
+    double level = lowestLevel(r, flow, current, from, lengthK);
+    return !Double.isNaN(level) && isRun(r, level, peak(r, flow.first(), from))
+        ? new RunState(firstAt(r, flow, current, from, level), level, Double.NaN)
+        : null;
+  }
+
+  private static boolean isRun(Readings r, double level, double peak) {
+    Double rated = r.motor.ratedCurrentA();
+    return rated != null
+        ? level < MOST_RUN_RATIO * rated && level < FALL_OF_RATED * peak
+        : level < FALL_UNRATED * peak;
+  }
+
+  /**
+   * Whether a record that begins with current begins in the run: at a run's current that does not
+   * fall to a much lower one afterwards.
+   */
+  private static boolean beginsInRun(Readings r, Flow flow, double[] current, int lengthK) {
+    Double rated = r.motor.ratedCurrentA();
+    double level = Noise.median(current, flow.first(), flow.first() + lengthK);
+    if (rated != null) {
+      return level < MOST_RUN_RATIO * rated;
     }
-    double peak = peak(r, flow.first(), from);
-    boolean fell =
-        rated != null
-            ? level < MOST_RUN_RATIO * rated && level < FALL_OF_RATED * peak
-            : level < FALL_UNRATED * peak;
-    return fell ? new RunState(firstAt(r, flow, from, level), level, Double.NaN) : null;
+    return arrival(r, flow, current, flow.first(), true) == null;
   }
 
   /** Index of the start's own peak: the first stretch from which the current fell lastingly. */
@@ -134,15 +167,73 @@ record RunState(int first, double levelA, double speedRpm) {
     return peak;
   }
 
+  /** Where the current first comes to stay within a tenth of In of a level, and the level. */
+  private record Level(int at, double levelA) {}
+
+  /**
+   * The first stretch from {@code from} on that stays level; null when there is none.
+   *
+   * @param fallen whether it must lie well below the current before it
+   */
+  private static @Nullable Level arrival(
+      Readings r, Flow flow, double[] current, int from, boolean fallen) {
+    for (double lengthS : ARRIVAL_S) {
+      int length = Math.max(4, (int) Math.round(lengthS / r.stepS));
+      double peak = 0;
+      for (int k = from; k + length - 1 <= flow.last(); k++) {
+        peak = r.high[k] > peak ? r.high[k] : peak;
+        if (current[k] > r.thresholdA
+            && (!fallen || isRun(r, current[k], peak))
+            && isLevel(r, current, k, k + length)) {
+          double level = Noise.median(current, k, k + length);
+          int at = k;
+          while (at > from
+              && current[at - 1] > r.thresholdA
+              && current[at - 1] <= level + band(r, level)) {
+            at--;
+          }
+          return new Level(at, level);
+        }
+      }
+    }
+    return null;
+  }
+
+  /** The current may still settle after its arrival: the lowest level later, unless far below. */
+  private static Level settling(
+      Readings r, Flow flow, double[] current, Level arrival, int lengthK) {
+    double lowest = lowestLevel(r, flow, current, arrival.at(), lengthK);
+    return lowest < arrival.levelA() && lowest > SAME_LOAD_SHARE * arrival.levelA()
+        ? new Level(arrival.at(), lowest)
+        : arrival;
+  }
+
+  /** Whether a current is of the load the run began with. */
+  boolean isSameLoad(double currentA) {
+    return currentA > SAME_LOAD_SHARE * levelA && currentA * SAME_LOAD_SHARE < levelA;
+  }
+
+  private static boolean isLevel(Readings r, double[] current, int from, int to) {
+    double level = Noise.median(current, from, to);
+    double band = ARRIVAL_BAND * level;
+    for (int k = from; k < to; k++) {
+      if (Math.abs(current[k] - level) > band) {
+        return false;
+      }
+    }
+    return Math.abs(Line.through(r.t, current, from, to).slope()) < ARRIVAL_CHANGE_A_SECOND * level;
+  }
+
   /** The lowest median over a window whose slope is small, from an index on. */
-  private static double lowestLevel(Readings r, Flow flow, int from, int lengthK) {
+  private static double lowestLevel(
+      Readings r, Flow flow, double[] current, int from, int lengthK) {
     double lowest = Double.NaN;
     int hop = Math.max(1, lengthK / 4);
     for (int k = from; k + lengthK - 1 <= flow.last(); k += hop) {
-      Line line = Line.through(r.t, r.high, k, k + lengthK);
-      double level = Noise.median(r.high, k, k + lengthK);
+      Line line = Line.through(r.t, current, k, k + lengthK);
+      double level = Noise.median(current, k, k + lengthK);
       double fallInWindow = Math.abs(line.slope()) * WINDOW_S;
-      if (fallInWindow < 0.10 * level && !(lowest <= level)) {
+      if (level > r.thresholdA && fallInWindow < 0.10 * level && !(lowest <= level)) {
         lowest = level;
       }
     }
@@ -152,14 +243,17 @@ record RunState(int first, double levelA, double speedRpm) {
   /**
    * First index from {@code from} on where the current is within a tenth of its way to the level.
    */
-  private static int firstAt(Readings r, Flow flow, int from, double level) {
-    Double rated = r.motor.ratedCurrentA();
-    double band = rated != null ? 0.1 * rated : 0.1 * level;
+  private static int firstAt(Readings r, Flow flow, double[] current, int from, double level) {
     for (int k = from; k <= flow.last(); k++) {
-      if (r.high[k] <= level + band) {
+      if (current[k] <= level + band(r, level) && current[k] > r.thresholdA) {
         return k;
       }
     }
     return from;
+  }
+
+  private static double band(Readings r, double level) {
+    Double rated = r.motor.ratedCurrentA();
+    return rated != null ? 0.1 * rated : 0.1 * level;
   }
 }

@@ -11,7 +11,6 @@ final class StartInstants {
   static final double FULL_SPEED_SHARE = 0.95;
   private static final double SETTLED_BAND_OF_RATED = 0.1;
   private static final double SETTLED_HOLD_S = 1.0;
-  private static final double KNEE_SHARE = 0.1;
 
   private StartInstants() {}
 
@@ -22,7 +21,7 @@ final class StartInstants {
     instants.put("breakaway_s", breakaway(r, segment, level));
     Measured full = fullSpeed(r, segment, level, model);
     instants.put("full_speed_s", full);
-    instants.put("knee_s", knee(r, segment, level, full));
+    instants.put("knee_s", knee(r, segment, level));
     instants.put("bypass_s", Bypass.find(r, segment));
     instants.put("settled_s", settled(r, segment, level));
     options
@@ -160,62 +159,58 @@ final class StartInstants {
         "speed: first reaches 95 % of the settled run speed");
   }
 
-  private static Measured knee(Readings r, Segment segment, RunLevel level, Measured full) {
-    if (segment.run() == null || segment.flow().openStart()) {
+  private static Measured knee(Readings r, Segment segment, RunLevel level) {
+    RunState run = segment.run();
+    if (run == null || segment.flow().openStart()) {
       return Measured.missing("s", "no run was reached");
     }
-    Double run = level.currentA().value();
-    if (run == null) {
+    if (level.currentA().value() == null) {
       return Measured.missing("s", "the run current could not be had: " + level.currentA().why());
     }
-    int first = segment.flow().first();
-    int runEnd = Math.min(r.firstAtOrAfter(level.toS()), r.t.length) - 1;
-    double until = full.value() != null ? full.value() : r.t[segment.run().first()];
-    double peak = 0;
-    for (int k = first; k <= runEnd && r.t[k] <= until; k++) {
-      if (r.high[k] > peak) {
-        peak = r.high[k];
-      }
-    }
-    double limit = run + KNEE_SHARE * (peak - run);
-    int k = runEnd;
-    while (k > first && !(r.high[k] > limit)) {
-      k--;
-    }
-    if (k >= runEnd || peak <= run) {
+    Arrival arrival = Arrival.of(r, segment, run, level);
+    double limit = arrival.atShare(Arrival.ARRIVED);
+    int k = arrival.lastAbove(limit);
+    if (k < 0 || arrival.peakA() <= arrival.runA()) {
       return Measured.missing("s", "the current does not fall to its run value in this record");
     }
-    double share = (r.high[k] - limit) / (r.high[k] - r.high[k + 1]);
-    double atS = r.t[k] + Math.max(0, Math.min(1, share)) * (r.t[k + 1] - r.t[k]);
     return instant(
-        atS,
+        arrival.lastFallS(r.t, limit),
         Math.hypot(Accuracy.ofWidth(r.t[k + 1] - r.t[k]), r.isWaveform() ? r.stepS : 0),
         String.format(
-            Locale.ROOT,
-            "highest phase last falls below Irun + 0.1 (Ipeak - Irun) = %.4g A",
-            limit));
+                Locale.ROOT,
+                "highest phase last falls below Irun + 0.1 (Ipeak - Irun) = %.4g A before the run",
+                limit)
+            + loadChanged(arrival));
+  }
+
+  private static String loadChanged(Arrival arrival) {
+    return arrival.loadChanged()
+        ? String.format(Locale.ROOT, "; the load changed later, Irun here %.4g A", arrival.runA())
+        : "";
   }
 
   private static Measured settled(Readings r, Segment segment, RunLevel level) {
     Double rated = r.motor.ratedCurrentA();
-    Double run = level.currentA().value();
-    if (segment.run() == null || segment.flow().openStart()) {
+    RunState run = segment.run();
+    if (run == null || segment.flow().openStart()) {
       return Measured.missing("s", "no run was reached");
     }
     if (rated == null) {
       return Measured.missing("s", "needs the motor's rated current");
     }
-    if (run == null) {
+    if (level.currentA().value() == null) {
       return Measured.missing("s", "the run current could not be had: " + level.currentA().why());
     }
+    Arrival arrival = Arrival.of(r, segment, run, level);
+    double[] current = arrival.currentA();
     double band = SETTLED_BAND_OF_RATED * rated;
     int end = r.firstAtOrAfter(level.toS());
     int start = -1;
     for (int k = segment.flow().first(); k < end; k++) {
-      if (Double.isNaN(r.high[k])) {
+      if (Double.isNaN(current[k])) {
         continue;
       }
-      if (Math.abs(r.high[k] - run) <= band) {
+      if (Math.abs(current[k] - arrival.runA()) <= band) {
         if (start < 0) {
           start = k;
         }
@@ -224,7 +219,7 @@ final class StartInstants {
           return instant(
               r.t[start],
               Accuracy.ofWidth(r.t[start] - beforeS) + (r.isWaveform() ? r.stepS / 2 : 0),
-              "highest phase within 0.1 In of its run value for 1 s");
+              "highest phase within 0.1 In of its run value for 1 s" + loadChanged(arrival));
         }
       } else {
         start = -1;

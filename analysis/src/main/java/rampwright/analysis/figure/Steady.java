@@ -1,5 +1,6 @@
 package rampwright.analysis.figure;
 
+import org.jspecify.annotations.Nullable;
 import rampwright.analysis.signal.Noise;
 
 /**
@@ -9,52 +10,105 @@ import rampwright.analysis.signal.Noise;
  * @param to index after its last stamp
  * @param levelA its current, highest phase
  * @param rippleA scatter of the current about a line through it
+ * @param speedRpm its speed; the run's where the stretch holds no reading; NaN without a channel
  */
-record Steady(int from, int to, double levelA, double rippleA) {
+record Steady(int from, int to, double levelA, double rippleA, double speedRpm) {
   private static final double WINDOW_S = 0.8;
   private static final double FLAT_SHARE_OF_RATED = 0.02;
-  // The hump of a soft stop has a flat top too, but well above the run.
+  // The hump of a soft stop has a flat top too, but well above the run ...
   private static final double MOST_ABOVE_LOWEST = 1.25;
-  // A reciprocating machine's current swings by a few percent.
+  // ... and not for this long: a level this long and this flat is a change of load, not a stop.
+  private static final double PLATEAU_S = 3.0;
+  private static final double PLATEAU_SHARE_OF_RATED = 0.03;
+  private static final double PLATEAU_SPEED_SHARE = 0.003;
+  // Scatter beyond this is no noise, and no reason to call a stretch flat.
   private static final double MOST_RIPPLE = 0.03;
 
   /** The last steady stretch; where there is none, the run's first stamp with its level. */
-  static Steady last(Readings r, Flow flow, RunState run) {
+  static Steady last(Readings r, Flow flow, RunState run, Swing swing) {
     int length = Math.max(3, (int) Math.round(WINDOW_S / r.stepS));
     int hop = Math.max(1, length / 6);
     double rated = r.motor.ratedCurrentA() != null ? r.motor.ratedCurrentA() : run.levelA() / 0.8;
-    double lowest = Double.POSITIVE_INFINITY;
-    for (int k = run.first(); k + length - 1 <= flow.last(); k += hop) {
-      Steady one = at(r, k, length, rated, run);
+    Search search = new Search(r, run, swing, rated);
+    Steady plateau = null;
+    int plateauLength = Math.max(4, (int) Math.round(PLATEAU_S / r.stepS));
+    for (int k = run.first(); k + plateauLength - 1 <= flow.last(); k += hop) {
+      Steady one = search.plateau(k, plateauLength);
+      plateau = one != null ? one : plateau;
+    }
+    double lowest = plateau != null ? plateau.levelA : Double.POSITIVE_INFINITY;
+    double speedRpm = plateau != null ? plateau.speedRpm : run.speedRpm();
+    int from = plateau != null ? plateau.from : run.first();
+    for (int k = from; plateau == null && k + length - 1 <= flow.last(); k += hop) {
+      Steady one = search.at(k, length, speedRpm);
       if (one != null) {
         lowest = Math.min(lowest, one.levelA);
       }
     }
-    Steady last = null;
-    for (int k = run.first(); k + length - 1 <= flow.last(); k += hop) {
-      Steady one = at(r, k, length, rated, run);
-      if (one != null && one.levelA <= MOST_ABOVE_LOWEST * lowest) {
+    Steady last = plateau;
+    for (int k = from; k + length - 1 <= flow.last(); k += hop) {
+      Steady one = search.at(k, length, speedRpm);
+      if (one != null
+          && one.levelA <= MOST_ABOVE_LOWEST * lowest
+          && (last == null || one.to > last.to)) {
         last = one;
       }
     }
-    return last != null ? last : new Steady(run.first(), run.first(), run.levelA(), 0);
+    return last != null
+        ? last
+        : new Steady(run.first(), run.first(), run.levelA(), 0, run.speedRpm());
   }
 
-  private static @org.jspecify.annotations.Nullable Steady at(
-      Readings r, int k, int length, double rated, RunState run) {
-    Line line = Line.through(r.t, r.high, k, k + length);
-    double level = Noise.median(r.high, k, k + length);
-    double ripple = Math.min(line.scatter(), MOST_RIPPLE * level);
-    double flat = Math.max(FLAT_SHARE_OF_RATED * rated, 3 * ripple);
-    if (!(Math.abs(line.slope()) * WINDOW_S < flat)) {
-      return null;
+  private record Search(Readings r, RunState run, Swing swing, double rated) {
+    @Nullable Steady at(int k, int length, double speedRpm) {
+      Steady one = flat(k, length, FLAT_SHARE_OF_RATED);
+      for (int j = k; one != null && j < k + length; j++) {
+        if (StopBegin.slowed(r, j, speedRpm)) {
+          return null;
+        }
+      }
+      return one;
     }
-    for (int j = k; j < k + length; j++) {
-      if (Math.abs(r.high[j] - level) > Math.max(2 * flat, 4 * ripple)
-          || StopBegin.slowed(r, j, run)) {
+
+    @Nullable Steady plateau(int k, int length) {
+      Steady one = flat(k, length, PLATEAU_SHARE_OF_RATED);
+      if (one == null || one.levelA > RunState.MOST_RUN_RATIO * rated) {
         return null;
       }
+      SpeedTrack speed = r.speed;
+      if (speed == null || Double.isNaN(run.speedRpm())) {
+        return one;
+      }
+      int a = speed.firstAtOrAfter(r.t[k]);
+      int b = speed.firstAtOrAfter(r.t[k + length - 1]);
+      Line line = Line.through(speed.timeS(), speed.rpm(), a, b);
+      double spanS = r.t[k + length - 1] - r.t[k];
+      double noise = 2 * line.scatter() * Math.sqrt(12.0 / Math.max(3, b - a));
+      boolean flatSpeed =
+          Math.abs(line.slope()) * spanS < PLATEAU_SPEED_SHARE * run.speedRpm() + noise;
+      return flatSpeed && line.middle() > RunState.LEAST_SPEED_SHARE * run.speedRpm() ? one : null;
     }
-    return new Steady(k, k + length, level, ripple);
+
+    private @Nullable Steady flat(int k, int length, double share) {
+      double[] current = swing.currentA;
+      Line line = Line.through(r.t, current, k, k + length);
+      double level = Noise.median(current, k, k + length);
+      double ripple = Math.min(line.scatter(), MOST_RIPPLE * level);
+      double flat = Math.max(share * rated, 3 * ripple);
+      double spanS = r.t[k + length - 1] - r.t[k];
+      if (!(level > r.thresholdA) || !(Math.abs(line.slope()) * spanS < flat)) {
+        return null;
+      }
+      for (int j = k; j < k + length; j++) {
+        if (Math.abs(current[j] - level) > Math.max(2 * flat, 4 * ripple)) {
+          return null;
+        }
+      }
+      double rpm = Double.NaN;
+      if (r.speed != null) {
+        rpm = r.speed.mean(r.t[k], r.t[k + length - 1]);
+      }
+      return new Steady(k, k + length, level, ripple, !Double.isNaN(rpm) ? rpm : run.speedRpm());
+    }
   }
 }

@@ -21,10 +21,13 @@ record StopBegin(double atS, double uncertaintyS, String rule) {
   static final double ORDER_SHARE = 0.05;
   private static final double SQRT12 = Math.sqrt(12);
 
-  // A new level this long and this flat is a change of load, not a stop.
+  // At full speed to its end a controlled stop can only have been this short: a torque 30 % below
+  // the load's for a second takes a few percent off any speed.
+  private static final double MOST_AT_SPEED_S = 1.5;
+  private static final double RETURN_S = 1.0;
 
   /** The stop's beginning in a flow that reached the run; null when the record shows no stop. */
-  static @Nullable StopBegin find(Readings r, Flow flow, RunState run) {
+  static @Nullable StopBegin find(Readings r, Flow flow, RunState run, Swing swing) {
     StopBegin commanded = fromCommand(r, flow, run);
     if (commanded != null) {
       return commanded;
@@ -33,20 +36,20 @@ record StopBegin(double atS, double uncertaintyS, String rule) {
     if (gaps != null) {
       return gaps;
     }
-    Steady steady = Steady.last(r, flow, run);
+    Steady steady = Steady.last(r, flow, run, swing);
     double band =
         CURRENT_SHARE
             * (r.motor.ratedCurrentA() != null ? r.motor.ratedCurrentA() : steady.levelA());
     band = Math.max(band, 4 * steady.rippleA());
-    int departed = departure(r, flow, steady.to(), steady.levelA(), band, run);
-    if (departed < 0 && !flow.openEnd()) {
+    int departed = departure(r, flow, swing, steady, band);
+    if (departed < 0 && !flow.openEnd() && !swing.isThere()) {
       band = Math.max(LATE_SHARE * band, 6 * steady.rippleA());
       departed = lateDeparture(r, flow, steady, band);
     }
     if (departed < 0) {
       return flow.openEnd() ? null : coast(flow);
     }
-    return dated(r, flow, steady.from(), departed, steady.levelA(), band, run);
+    return dated(r, flow, swing, steady, departed, band);
   }
 
   private static StopBegin coast(Flow flow) {
@@ -70,17 +73,72 @@ record StopBegin(double atS, double uncertaintyS, String rule) {
     return null;
   }
 
-  /** First index from which the state stays away from the reference for as long as it must last. */
-  private static int departure(
-      Readings r, Flow flow, int from, double reference, double band, RunState run) {
+  /**
+   * First index from which the state stays away from the run for good; -1 when it does not.
+   *
+   * <p>With a speed channel the current alone makes no stop: the speed must leave the run and stay
+   * away, or the current must cease shortly after.
+   */
+  private static int departure(Readings r, Flow flow, Swing swing, Steady steady, double band) {
     int lasting = Math.max(r.lasting(), (int) Math.round(0.06 / r.stepS));
+    int last = flow.openEnd() ? flow.last() : lastFullReading(r, flow);
+    // An average over a swing is touched by current ceasing half its span before.
+    last -= (int) Math.ceil(0.5 * swing.spanS / r.stepS);
+    int slowedFor = slowedFrom(r, last, steady);
+    boolean hasSpeed = r.speed != null && !Double.isNaN(steady.speedRpm());
+    boolean leaves = last - slowedFor + 1 >= lasting;
     int held = 0;
-    int lastOfCoast = flow.openEnd() ? flow.last() : lastFullReading(r, flow);
-    for (int k = from; k <= lastOfCoast; k++) {
-      boolean away = Math.abs(r.high[k] - reference) > band || slowed(r, k, run);
+    for (int k = steady.to(); k <= last; k++) {
+      boolean away =
+          Math.abs(swing.currentA[k] - steady.levelA()) > band || hasSpeed && k >= slowedFor;
       held = away ? held + 1 : 0;
-      if (held >= lasting) {
-        return k - held + 1;
+      if (held < lasting) {
+        continue;
+      }
+      int from = k - held + 1;
+      int back = comesBack(r, swing, from, last, steady.levelA(), band);
+      if (hasSpeed && back > 0 && back < slowedFor || !hasSpeed && back > 0) {
+        k = back;
+        held = 0;
+      } else if (!hasSpeed
+          || leaves
+          || !flow.openEnd() && flow.toS() - r.t[from] < MOST_AT_SPEED_S) {
+        return from;
+      } else {
+        held = 0;
+      }
+    }
+    return -1;
+  }
+
+  /** First index of the last stretch, to {@code last}, in which the speed is off the run's. */
+  private static int slowedFrom(Readings r, int last, Steady steady) {
+    int k = last;
+    while (k >= steady.to() && slowed(r, k, steady.speedRpm())) {
+      k--;
+    }
+    return k + 1;
+  }
+
+  /**
+   * Where a current that was away is back for good measure: within the band for a second without
+   * merely passing through it. -1 when it does not come back.
+   */
+  private static int comesBack(
+      Readings r, Swing swing, int from, int last, double level, double band) {
+    int start = -1;
+    for (int k = from; k <= last; k++) {
+      if (Math.abs(swing.currentA[k] - level) > band) {
+        start = -1;
+        continue;
+      }
+      start = start < 0 ? k : start;
+      double spanS = r.t[k] - r.t[start];
+      if (spanS >= RETURN_S) {
+        Line line = Line.through(r.t, swing.currentA, start, k + 1);
+        if (Math.abs(line.slope()) * spanS < 0.5 * band) {
+          return k;
+        }
       }
     }
     return -1;
@@ -106,39 +164,37 @@ record StopBegin(double atS, double uncertaintyS, String rule) {
   }
 
   /** Whether the speed at a stamp has left the run's. */
-  static boolean slowed(Readings r, int k, RunState run) {
-    if (r.speed == null || Double.isNaN(run.speedRpm())) {
+  static boolean slowed(Readings r, int k, double runRpm) {
+    if (r.speed == null || Double.isNaN(runRpm)) {
       return false;
     }
     double n = r.speed.at(r.t[k]);
-    double nominal = r.motor.ratedSpeedRpm() != null ? r.motor.ratedSpeedRpm() : run.speedRpm();
-    double limit = Math.max(SPEED_SHARE * nominal, 4 * r.speed.noiseRpm());
-    return !Double.isNaN(n) && run.speedRpm() - n > limit;
+    return !Double.isNaN(n) && runRpm - n > speedLimit(r, r.speed, runRpm);
+  }
+
+  private static double speedLimit(Readings r, SpeedTrack speed, double runRpm) {
+    double nominal = r.motor.ratedSpeedRpm() != null ? r.motor.ratedSpeedRpm() : runRpm;
+    return Math.max(SPEED_SHARE * nominal, 4 * speed.noiseRpm());
   }
 
   /** Where the run's line and the departure's line meet, by current and by speed; the earlier. */
   private static StopBegin dated(
-      Readings r,
-      Flow flow,
-      int runFrom,
-      int departed,
-      double reference,
-      double band,
-      RunState run) {
+      Readings r, Flow flow, Swing swing, Steady steady, int departed, double band) {
     double detectedS = r.t[departed];
     double lagS = r.isWaveform() ? r.stepS : 0;
+    int runFrom = steady.from();
     double earliestS = Math.max(flow.fromS(), r.t[runFrom] - MOST_BACK_S);
     double byCurrentS =
-        meeting(r.t, r.high, departed, runFrom, flow.last(), reference, band, r.stepS) - lagS;
+        meeting(r.t, swing.currentA, departed, runFrom, flow.last(), steady.levelA(), band, r.stepS)
+            - lagS;
     double bestS = !Double.isNaN(byCurrentS) ? byCurrentS : detectedS;
     String rule = "current leaves the run: two lines meet";
     SpeedTrack speed = r.speed;
-    if (speed != null && !Double.isNaN(run.speedRpm())) {
-      double nominal = r.motor.ratedSpeedRpm() != null ? r.motor.ratedSpeedRpm() : run.speedRpm();
-      double limit = Math.max(SPEED_SHARE * nominal, 4 * speed.noiseRpm());
+    if (speed != null && !Double.isNaN(steady.speedRpm())) {
+      double limit = speedLimit(r, speed, steady.speedRpm());
       double settled = speed.mean(Math.max(earliestS, detectedS - 2), detectedS - 1);
       if (Double.isNaN(settled)) {
-        settled = run.speedRpm();
+        settled = steady.speedRpm();
       }
       int k = speed.firstAtOrAfter(detectedS - 2);
       int end = speed.firstAtOrAfter(flow.toS());
@@ -166,6 +222,7 @@ record StopBegin(double atS, double uncertaintyS, String rule) {
     bestS = Math.max(earliestS, Math.min(bestS, detectedS));
     double u = Math.max(r.stepS / SQRT12, (detectedS - bestS) / 2);
     u = Math.hypot(u, ORDER_SHARE * (flow.toS() - bestS));
+    u = Math.hypot(u, swing.spanS / SQRT12);
     return new StopBegin(bestS, u, rule);
   }
 
