@@ -16,7 +16,7 @@ record Segment(Flow flow, Swing swing, @Nullable RunState run, @Nullable StopBeg
 
   static List<Segment> all(Readings r) {
     List<Segment> segments = new ArrayList<>();
-    for (Flow flow : Flow.find(r)) {
+    for (Flow flow : Pauses.bridged(r, Flow.find(r))) {
       Swing swing = Swing.of(r, flow);
       RunState run = RunState.find(r, flow, swing);
       StopBegin stop;
