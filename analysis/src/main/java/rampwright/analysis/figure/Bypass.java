@@ -28,8 +28,9 @@ final class Bypass {
     if (!r.isWaveform() || cycles == null) {
       return Measured.missing("s", "RMS readings do not show the current's gaps");
     }
-    if (segment.run() == null || segment.flow().openStart()) {
-      return Measured.missing("s", "no run was reached");
+    String why = segment.whyNoBeginning();
+    if (segment.run() == null || why != null && !segment.begunInStart()) {
+      return Measured.missing("s", why != null ? why : "no run was reached");
     }
     if (cycles.cycleS() / 2 / r.sampleS < LEAST_PER_HALF) {
       return Measured.missing("s", "too few samples a cycle to see the current's gaps");

@@ -41,6 +41,9 @@ final class Findings {
       Segment segment, StartRecord start, AnalysisOptions options, @Nullable CycleSeries cycles) {
     Flow flow = segment.flow();
     found.addAll(PhaseFindings.missing(r, flow, thresholds));
+    if (segment.begunInStart()) {
+      ended(flow, start);
+    }
     if (flow.openStart()) {
       return;
     }

@@ -13,7 +13,7 @@ final class Outcomes {
 
   static Outcome of(Readings r, Segment segment) {
     Flow flow = segment.flow();
-    if (flow.openStart()) {
+    if (flow.openStart() && !segment.begunInStart()) {
       return Outcome.ALREADY_RUNNING;
     }
     if (segment.run() != null) {

@@ -56,8 +56,9 @@ final class StartFigures {
     found.put("run_current_A", level.currentA());
     found.put("acceleration_energy_J", HeatFigures.accelerationEnergy(r.motor, level));
     found.putAll(waveform.runFigures());
-    if (segment.flow().openStart()) {
-      return inOrder(found, "the record begins with the motor running");
+    String why = segment.whyNoBeginning();
+    if (why != null) {
+      return inOrder(found, why);
     }
     found.put("start_time_s", StopFigures.span(instants, "inception_s", "full_speed_s"));
     found.put("breakaway_delay_s", StopFigures.span(instants, "inception_s", "breakaway_s"));

@@ -17,7 +17,7 @@ final class StartInstants {
   static Map<String, Measured> of(
       Readings r, Segment segment, RunLevel level, AnalysisOptions options, SpeedModel model) {
     Map<String, Measured> instants = new LinkedHashMap<>();
-    instants.put("inception_s", inception(r, segment.flow()));
+    instants.put("inception_s", inception(r, segment));
     instants.put("breakaway_s", breakaway(r, segment, level));
     Measured full = fullSpeed(r, segment, level, model);
     instants.put("full_speed_s", full);
@@ -49,9 +49,11 @@ final class StartInstants {
     return Measured.of(atS, "s", uncertaintyS, atS, atS, rule);
   }
 
-  private static Measured inception(Readings r, Flow flow) {
-    if (flow.openStart()) {
-      return Measured.missing("s", "the record begins with current flowing");
+  private static Measured inception(Readings r, Segment segment) {
+    Flow flow = segment.flow();
+    String why = segment.whyNoBeginning();
+    if (why != null) {
+      return Measured.missing("s", why);
     }
     return instant(
         flow.fromS(),
@@ -67,8 +69,9 @@ final class StartInstants {
     if (speed == null) {
       return Measured.missing("s", "no speed channel");
     }
-    if (flow.openStart()) {
-      return Measured.missing("s", "the record begins with current flowing");
+    String why = segment.whyNoBeginning();
+    if (why != null) {
+      return Measured.missing("s", why);
     }
     double nominal = nominalSpeed(r, level);
     double floor = speed.floorAtRest(flow.fromS());
@@ -127,8 +130,9 @@ final class StartInstants {
 
   private static Measured fullSpeed(Readings r, Segment segment, RunLevel level, SpeedModel model) {
     Flow flow = segment.flow();
-    if (flow.openStart()) {
-      return Measured.missing("s", "the record begins with current flowing");
+    String why = segment.whyNoBeginning();
+    if (why != null && !segment.begunInStart()) {
+      return Measured.missing("s", why);
     }
     if (segment.run() == null) {
       return Measured.missing("s", "full speed was not reached");
@@ -138,6 +142,9 @@ final class StartInstants {
       if (bySpeed.isPresent()) {
         return bySpeed;
       }
+    }
+    if (why != null) {
+      return Measured.missing("s", why);
     }
     SpeedModel.Estimate estimate =
         model.fullSpeed(r.track, new SpeedModel.Span(flow.fromS(), segment.runEndS(), flow.toS()));
@@ -161,8 +168,9 @@ final class StartInstants {
 
   private static Measured knee(Readings r, Segment segment, RunLevel level) {
     RunState run = segment.run();
-    if (run == null || segment.flow().openStart()) {
-      return Measured.missing("s", "no run was reached");
+    String why = segment.whyNoBeginning();
+    if (run == null || why != null) {
+      return Measured.missing("s", why != null ? why : "no run was reached");
     }
     if (level.currentA().value() == null) {
       return Measured.missing("s", "the run current could not be had: " + level.currentA().why());
@@ -192,8 +200,9 @@ final class StartInstants {
   private static Measured settled(Readings r, Segment segment, RunLevel level) {
     Double rated = r.motor.ratedCurrentA();
     RunState run = segment.run();
-    if (run == null || segment.flow().openStart()) {
-      return Measured.missing("s", "no run was reached");
+    String why = segment.whyNoBeginning();
+    if (run == null || why != null) {
+      return Measured.missing("s", why != null ? why : "no run was reached");
     }
     if (rated == null) {
       return Measured.missing("s", "needs the motor's rated current");
