@@ -25,6 +25,8 @@ public final class TraceAnalyzer {
    * @param motor what is known about the motor; missing parts make figures missing, with the reason
    * @param options a person's corrections and thresholds
    * @throws IllegalArgumentException when the trace has no current or fewer than two samples
+   * @throws ImpossibleCorrectionException when a correction belongs to no start of the trace or
+   *     makes an order that cannot be
    */
   public static AnalyzedTrace analyze(Trace trace, MotorContext motor, AnalysisOptions options) {
     return analyze(trace, motor, options, SpeedModel.NONE);
@@ -34,6 +36,8 @@ public final class TraceAnalyzer {
    * The same with a model that dates full speed where the trace has no speed channel.
    *
    * @throws IllegalArgumentException when the trace has no current or fewer than two samples
+   * @throws ImpossibleCorrectionException when a correction belongs to no start of the trace or
+   *     makes an order that cannot be
    */
   public static AnalyzedTrace analyze(
       Trace trace, MotorContext motor, AnalysisOptions options, SpeedModel model) {
@@ -68,18 +72,20 @@ public final class TraceAnalyzer {
     List<VoltageFigures.Window> dips = findings.ofRecord(segments);
     List<StartRecord> starts = new ArrayList<>();
     List<Map<Integer, TraceFigures.HarmonicShare>> harmonics = new ArrayList<>();
+    List<AnalysisOptions> optionsOf = Corrections.perSegment(r, segments, options);
     for (int s = 0; s < segments.size(); s++) {
       Segment segment = segments.get(s);
       double untilS = s + 1 < segments.size() ? segments.get(s + 1).flow().fromS() : r.endS();
       RunLevel level = RunLevel.of(r, segment);
-      Map<String, Measured> instants = StartInstants.of(r, segment, level, options, model);
+      Map<String, Measured> instants = StartInstants.of(r, segment, level, optionsOf.get(s), model);
       StartFigures.Window window = StartFigures.window(segment, instants);
       CycleSeries cyclesOfStart =
           segment.flow().openStart() ? null : CycleSeries.over(r, window.fromS(), window.toS());
       WaveformFigures waveform = WaveformFigures.of(r, level, cyclesOfStart);
       Map<String, Measured> figures = StartFigures.of(r, segment, level, instants, dips, waveform);
       boolean turned = !(segment.run() == null && Outcomes.neverTurned(r, segment.flow()));
-      StopRecord stop = StopFigures.of(r, segment, level, options, turned, untilS);
+      StopRecord stop = StopFigures.of(r, segment, level, optionsOf.get(s), turned, untilS);
+      Corrections.requireOrder(optionsOf.get(s).corrected(), instants, stop);
       StartRecord start = new StartRecord(Outcomes.of(r, segment), instants, figures, stop);
       starts.add(start);
       harmonics.add(waveform.harmonics());

@@ -7,6 +7,7 @@ import java.nio.file.NoSuchFileException;
 import java.nio.file.NotDirectoryException;
 import java.nio.file.Path;
 import rampwright.acquisition.file.TraceFileException;
+import rampwright.analysis.figure.ImpossibleCorrectionException;
 import rampwright.app.toml.TomlProblemsException;
 
 /** A file, its data or its storage is at fault: what is wrong, where, what to do. */
@@ -24,6 +25,15 @@ public final class InputProblem extends Exception {
   /** A trace file's problem. */
   public static InputProblem of(TraceFileException e) {
     return new InputProblem(text(e), e);
+  }
+
+  /**
+   * A correction that cannot be so in its trace.
+   *
+   * @param settings the file it stands in
+   */
+  public static InputProblem of(ImpossibleCorrectionException e, Path settings) {
+    return new InputProblem(settings + ": [trial] " + text(e), e);
   }
 
   /** Problems of a TOML file. */

@@ -13,6 +13,7 @@ import rampwright.acquisition.file.TraceFileException;
 import rampwright.analysis.figure.AnalysisOptions;
 import rampwright.analysis.figure.AnalyzedTrace;
 import rampwright.analysis.figure.CurrentLimit;
+import rampwright.analysis.figure.ImpossibleCorrectionException;
 import rampwright.analysis.figure.MotorContext;
 import rampwright.analysis.figure.SpeedModel;
 import rampwright.analysis.figure.StartRecord;
@@ -84,16 +85,17 @@ final class TrialReader {
     Trace trace = trace(tracePath, columnsFor(trial), readContext(asset));
     TrialNotes notes = trial.notes();
     MotorContext motor = asset == null ? MotorContext.UNKNOWN : asset.asset().context();
-    AnalyzedTrace analyzed =
-        analyzer.analyze(
-            trace,
-            motor,
-            new AnalysisOptions(
-                notes.corrected(),
-                notes.correctionReason(),
-                Thresholds.DEFAULT,
-                limit(asset, trial)),
-            modelled ? speedModel(asset, trial, trace) : SpeedModel.NONE);
+    AnalysisOptions options =
+        new AnalysisOptions(
+            notes.corrected(), notes.correctionReason(), Thresholds.DEFAULT, limit(asset, trial));
+    SpeedModel model = modelled ? speedModel(asset, trial, trace) : SpeedModel.NONE;
+    AnalyzedTrace analyzed;
+    try {
+      analyzed = analyzer.analyze(trace, motor, options, model);
+    } catch (ImpossibleCorrectionException e) {
+      Path settings = job.settingsFile();
+      throw InputProblem.of(e, settings == null ? tracePath : settings);
+    }
     Envelope envelope = asset == null ? Envelope.NONE : asset.asset().envelope();
     List<Verdict> verdicts = new ArrayList<>();
     if (!envelope.isEmpty()) {

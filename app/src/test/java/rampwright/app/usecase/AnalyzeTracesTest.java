@@ -11,6 +11,7 @@ import java.util.Map;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import rampwright.analysis.figure.TraceAnalyzer;
 import rampwright.analysis.trace.TraceKind;
 import rampwright.app.asset.Examples;
 import rampwright.app.fixture.ToyAnalyzer;
@@ -84,6 +85,22 @@ class AnalyzeTracesTest {
     assertThat(trial.resolve("figures.json")).doesNotExist();
     run(trial);
     assertThat(trial.resolve("figures.json")).exists();
+  }
+
+  @Test
+  void anImpossibleCorrectionIsRefusedWithTheFileItStandsIn() throws Exception {
+    Path pump = workshop.asset("pump");
+    Path trial = workshop.trial(pump, "one", 480);
+    Files.writeString(
+        trial.resolve("settings.toml"),
+        "[trial]\ncorrected = { full_speed_s = 9, reason = \"slip\" }\n");
+    Batch batch =
+        new AnalyzeTraces(door, TraceAnalyzer::analyze, "1.2.3", 4)
+            .run(List.of(pump), InputChoice.DEFAULT, true, Progress.NONE);
+    assertThat(batch.failures()).hasSize(1);
+    assertThat(batch.failures().get(0).error())
+        .contains(
+            "settings.toml: [trial] corrected full_speed_s = 9.000 s lies outside the record");
   }
 
   @Test
