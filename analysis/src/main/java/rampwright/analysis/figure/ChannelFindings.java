@@ -118,61 +118,6 @@ final class ChannelFindings {
     return Noise.resolution(head, 0, n);
   }
 
-  /** Stretches without any current reading longer than three intervals. */
-  static List<Finding> gaps(Readings r, Thresholds thresholds) {
-    List<Finding> found = new ArrayList<>();
-    double limitS = (thresholds.gapIntervals() + 0.5) * r.sampleS;
-    double lastS = r.startS();
-    int n = r.trace.size();
-    List<Samples> currents = new ArrayList<>();
-    for (ChannelName phase : r.phases) {
-      Samples samples = r.trace.channel(phase);
-      if (samples != null) {
-        currents.add(samples);
-      }
-    }
-    int more = 0;
-    for (int i = 0; i < n; i++) {
-      boolean good = false;
-      for (Samples samples : currents) {
-        double value = samples.at(i);
-        good |= !Double.isNaN(value);
-      }
-      if (!good && i < n - 1) {
-        continue;
-      }
-      double atS = r.trace.time().atS(i);
-      if (atS - lastS > limitS) {
-        if (found.size() < 20) {
-          found.add(
-              new Finding(
-                  "gap",
-                  lastS,
-                  atS,
-                  atS - lastS,
-                  Findings.text(
-                      "no current reading for %.3g s (%.0f intervals)",
-                      atS - lastS, (atS - lastS) / r.sampleS)));
-        } else {
-          more++;
-        }
-      }
-      lastS = atS;
-    }
-    if (more > 0) {
-      Finding last = found.get(found.size() - 1);
-      found.set(
-          found.size() - 1,
-          new Finding(
-              "gap",
-              last.fromS(),
-              r.endS(),
-              last.value(),
-              last.text() + "; and " + more + " more"));
-    }
-    return found;
-  }
-
   /** A voltage that comes and goes with the current, or a current that flows at rest. */
   static List<Finding> swapped(Readings r, List<Segment> segments) {
     List<Finding> found = new ArrayList<>();

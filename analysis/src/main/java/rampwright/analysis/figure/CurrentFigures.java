@@ -82,9 +82,7 @@ final class CurrentFigures {
             + phases.size()
             + (phases.size() == 1 ? " phase" : " phases")
             + "; meter class 1 assumed";
-    if (CurrentIntegral.gapUncertainty(r, fromS, toS) > 0) {
-      rule += "; the window holds a gap in the readings";
-    }
+    rule += r.gaps.said(fromS, toS);
     return Measured.of(value, "A²s", u, fromS, toS, rule).withPhases(null, phases);
   }
 
@@ -137,7 +135,13 @@ final class CurrentFigures {
     double byEnd = toU > 0 ? Math.abs(later - sooner) / 2 : 0;
     double byGap = CurrentIntegral.gapUncertainty(r, fromS, toS) / (2 * rms * tookS);
     double u = Math.hypot(Accuracy.ofCurrent(rms, byGap), byEnd);
-    return Measured.of(rms, "A", u, fromS, toS, "sqrt(i2t / window); meter class 1 assumed")
+    return Measured.of(
+            rms,
+            "A",
+            u,
+            fromS,
+            toS,
+            "sqrt(i2t / window); meter class 1 assumed" + r.gaps.said(fromS, toS))
         .withPhases(null, phases);
   }
 

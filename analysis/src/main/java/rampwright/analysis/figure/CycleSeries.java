@@ -42,6 +42,11 @@ record CycleSeries(
     return fromS.length;
   }
 
+  /** Synchronous speed of a machine with that many pole pairs in cycle {@code k}, rad/s. */
+  double syncRadPerS(int k, double polePairs) {
+    return 2 * Math.PI / (toS[k] - fromS[k]) / polePairs;
+  }
+
   /** Cycles inside [fromS, toS]; null when the trace is no evenly sampled waveform. */
   static @Nullable CycleSeries over(Readings r, double fromS, double toS) {
     Cycles cycles = r.cycles;

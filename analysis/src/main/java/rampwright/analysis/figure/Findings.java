@@ -31,7 +31,7 @@ final class Findings {
     List<Finding> dips = SupplyDips.find(r, segments, thresholds);
     found.addAll(dips);
     found.addAll(ChannelFindings.clipped(r));
-    found.addAll(ChannelFindings.gaps(r, thresholds));
+    found.addAll(GapFindings.find(r, thresholds));
     found.addAll(ChannelFindings.swapped(r, segments));
     return dips.stream().map(d -> new VoltageFigures.Window(d.fromS(), d.toS())).toList();
   }

@@ -91,7 +91,8 @@ public final class CycleTracker {
         fromS += lengthS) {
       double energy = 0;
       for (Samples samples : channels) {
-        energy += WindowIntegral.square(time, samples, fromS, fromS + lengthS);
+        double one = WindowIntegral.square(time, samples, fromS, fromS + lengthS);
+        energy += Double.isNaN(one) ? 0 : one;
       }
       if (energy > bestEnergy) {
         bestEnergy = energy;
