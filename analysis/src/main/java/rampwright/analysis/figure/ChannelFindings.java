@@ -2,6 +2,7 @@ package rampwright.analysis.figure;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import rampwright.analysis.quantity.Quantity;
 import rampwright.analysis.signal.Noise;
 import rampwright.analysis.trace.ChannelName;
@@ -42,7 +43,7 @@ final class ChannelFindings {
     return found;
   }
 
-  private static @org.jspecify.annotations.Nullable Finding clippedAt(
+  private static @Nullable Finding clippedAt(
       Readings r, ChannelName name, Samples samples, boolean top) {
     double sign = top ? 1 : -1;
     int n = samples.size();

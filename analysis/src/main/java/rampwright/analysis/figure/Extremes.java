@@ -40,12 +40,15 @@ final class Extremes {
     return Measured.of(
             peak,
             "A",
-            Math.hypot(Accuracy.ofCurrent(peak, u), r.gaps.peakUncertainty(fromS, toS, peak)),
+            Math.hypot(
+                Accuracy.ofCurrent(peak, Math.hypot(u, r.rest.uncertaintyA())),
+                r.gaps.peakUncertainty(fromS, toS, peak)),
             fromS,
             toS,
             (r.isWaveform()
                     ? "largest one-cycle RMS; meter class 1 assumed"
                     : "largest running median of three RMS readings; meter class 1 assumed")
+                + r.rest.said()
                 + r.gaps.said(fromS, toS))
         .withPhases(highest, phases);
   }

@@ -1,6 +1,7 @@
 package rampwright.analysis.figure;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import rampwright.analysis.signal.Cycles;
@@ -16,10 +17,6 @@ import rampwright.analysis.trace.TraceKind;
  * highest phase, the noise at rest and the current above which a current counts as flowing.
  */
 final class Readings {
-  private static final double FLOW_SHARE_OF_RATED = 0.05;
-  private static final double FLOW_SHARE_OF_LARGEST = 0.05;
-  private static final double FLOW_TIMES_NOISE = 6;
-
   final Trace trace;
   final TraceKind kind;
   final MotorContext motor;
@@ -59,8 +56,15 @@ final class Readings {
   final double[][] voltageForExtremes;
   final PhaseGaps voltageGaps;
 
+  /** What the meter shows while no current flows. */
+  final RestLevel rest;
+
+  /** Highest phase at rest: on a waveform the noise's RMS, of readings with the meter's offset. */
   final double noiseA;
+
+  /** A current counts as flowing above this. */
   final double thresholdA;
+
   final @Nullable SpeedTrack speed;
 
   Readings(
@@ -100,9 +104,9 @@ final class Readings {
     }
     this.voltageGaps = new PhaseGaps(lines, t, voltageForExtremes, stepS);
     this.high = highest(currentForExtremes, t.length);
-    double[] level = flowLevel(high, motor.ratedCurrentA());
-    this.noiseA = level[0];
-    this.thresholdA = level[1];
+    this.rest = RestLevel.of(phases, currentForExtremes, high, motor.ratedCurrentA());
+    this.noiseA = rest.levelA();
+    this.thresholdA = rest.thresholdA();
     this.speed = SpeedTrack.of(trace, isWaveform() ? stepS : 0);
   }
 
@@ -133,7 +137,7 @@ final class Readings {
 
   /** Index of the first stamp at or after {@code atS}. */
   int firstAtOrAfter(double atS) {
-    int i = java.util.Arrays.binarySearch(t, atS);
+    int i = Arrays.binarySearch(t, atS);
     return i >= 0 ? i : -i - 1;
   }
 
@@ -194,28 +198,5 @@ final class Readings {
       out[k] = best;
     }
     return out;
-  }
-
-  /** Noise at rest and the flow threshold, A. */
-  private static double[] flowLevel(double[] high, @Nullable Double ratedCurrentA) {
-    double largest = 0;
-    for (double value : high) {
-      if (value > largest) {
-        largest = value;
-      }
-    }
-    double base =
-        ratedCurrentA != null
-            ? FLOW_SHARE_OF_RATED * ratedCurrentA
-            : FLOW_SHARE_OF_LARGEST * largest;
-    double[] quiet = new double[high.length];
-    int n = 0;
-    for (double value : high) {
-      if (value < base) {
-        quiet[n++] = value;
-      }
-    }
-    double noise = n < 3 ? 0 : Noise.median(quiet, 0, n);
-    return new double[] {noise, Math.max(base, FLOW_TIMES_NOISE * noise)};
   }
 }

@@ -81,9 +81,10 @@ record RunLevel(Measured currentA, double speedRpm, double fromS, double toS) {
           fromS,
           toS);
     }
-    double u = Accuracy.ofCurrent(level, sigma * Math.sqrt(1.57 / Math.max(1, to - from)));
+    double noise = sigma * Math.sqrt(1.57 / Math.max(1, to - from));
+    double u = Accuracy.ofCurrent(level, Math.hypot(noise, r.rest.uncertaintyA()));
     return new RunLevel(
-        Measured.of(level, "A", u, fromS, toS, "median over the run's last second, highest phase")
+        Measured.of(level, "A", u, fromS, toS, "median over the run's last second, highest phase" + r.rest.said())
             .withPhases(highest, phases),
         speedRpm,
         fromS,

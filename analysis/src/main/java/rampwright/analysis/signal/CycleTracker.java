@@ -22,7 +22,12 @@ import rampwright.analysis.trace.Trace;
  * zero crossings); the method is our own.
  */
 public final class CycleTracker {
-  private static final double LOWEST_HZ = 30;
+  /** Lowest fundamental that is followed, Hz. */
+  public static final double LOWEST_HZ = 30;
+
+  /** Fewest cycles a record must hold. */
+  public static final double LEAST_CYCLES = 2.5;
+
   private static final double HIGHEST_HZ = 80;
   private static final double SEARCH_STEP_HZ = 0.5;
   private static final int SEARCH_CYCLES = 12;
@@ -34,14 +39,31 @@ public final class CycleTracker {
   private CycleTracker() {}
 
   /**
-   * Half-cycle boundaries of a waveform record.
+   * Half-cycle boundaries of a waveform record. Where the voltages show no fundamental the currents
+   * are tried, and where none is found about the rated frequency the whole range is.
    *
    * @param ratedFrequencyHz where the search starts; null to search from 30 to 80 Hz
-   * @return null when the record is shorter than two cycles or has no alternating signal
+   * @return null when the record is shorter than two and a half cycles or has no alternating signal
    */
   public static @Nullable Cycles track(Trace trace, @Nullable Double ratedFrequencyHz) {
+    List<ChannelName> first = KindFinder.synchronising(trace);
+    List<ChannelName> currents = trace.present(ChannelName.CURRENTS);
+    Cycles found = track(trace, first, ratedFrequencyHz);
+    if (found == null && ratedFrequencyHz != null) {
+      found = track(trace, first, null);
+    }
+    if (found == null && !first.equals(currents)) {
+      found = track(trace, currents, ratedFrequencyHz);
+      if (found == null && ratedFrequencyHz != null) {
+        found = track(trace, currents, null);
+      }
+    }
+    return found;
+  }
+
+  private static @Nullable Cycles track(
+      Trace trace, List<ChannelName> names, @Nullable Double ratedFrequencyHz) {
     List<Samples> channels = new ArrayList<>();
-    List<ChannelName> names = KindFinder.synchronising(trace);
     for (ChannelName name : names) {
       Samples samples = trace.channel(name);
       if (samples != null) {
@@ -54,7 +76,7 @@ public final class CycleTracker {
     TimeBase time = trace.time();
     double spanS = time.atS(time.size() - 1) - time.atS(0);
     double startHz = ratedFrequencyHz != null ? ratedFrequencyHz : search(time, channels, spanS);
-    if (!(startHz > 0) || spanS < 2.5 / startHz) {
+    if (!(startHz > 0) || spanS < LEAST_CYCLES / startHz) {
       return null;
     }
     double frequencyHz = startHz;
