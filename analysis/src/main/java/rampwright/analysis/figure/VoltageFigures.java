@@ -61,7 +61,8 @@ final class VoltageFigures {
       boolean dead = isDead(level, Noise.largest(raw, begin, end));
       // Where the line was dead before, the first readings of the start still hold some of that.
       double[] extremes = r.voltageForExtremes[l];
-      int first = dead ? firstLive(extremes, begin, end) : begin;
+      int whole = r.firstAtOrAfter(fromS + (r.isWaveform() ? 2 : 1.5) * r.stepS);
+      int first = dead ? firstLive(extremes, Math.min(whole, end), end) : begin;
       double lowest = smallest(r, extremes, first, end, List.of());
       double ownLowest = smallest(r, extremes, first, end, supplyDips);
       if (!Double.isNaN(lowest)) {
