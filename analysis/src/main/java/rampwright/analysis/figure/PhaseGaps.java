@@ -20,12 +20,22 @@ final class PhaseGaps {
   private final double[][] values;
   private final List<List<Gap>> gaps = new ArrayList<>();
 
+  /** Per channel and gap: the largest RMS of the other channels within it; 0 when none was read. */
+  private final List<double[]> othersIn = new ArrayList<>();
+
   PhaseGaps(List<ChannelName> names, double[] timeS, double[][] values, double stepS) {
     this.names = names;
     this.timeS = timeS;
     this.values = values;
     for (double[] one : values) {
       gaps.add(timeS.length == 0 ? List.of() : Gap.of(timeS, one, stepS));
+    }
+    for (int c = 0; c < values.length; c++) {
+      double[] others = new double[gaps.get(c).size()];
+      for (int g = 0; g < others.length; g++) {
+        others[g] = largestOfOthers(c, gaps.get(c).get(g));
+      }
+      othersIn.add(others);
     }
   }
 
@@ -114,14 +124,16 @@ final class PhaseGaps {
   /** What the gaps leave open in the integral of a channel's square over [fromS, toS]. */
   double squareUncertainty(int channel, double fromS, double toS) {
     double sum = 0;
-    for (Gap gap : gaps.get(channel)) {
+    for (int g = 0; g < gaps.get(channel).size(); g++) {
+      Gap gap = gaps.get(channel).get(g);
       double s = gap.withinS(fromS, toS);
-      double top = Math.pow(Math.max(gap.largerBeside(), othersIn(channel, gap)), 2);
-      double width =
-          othersIn(channel, gap) > 0
-              ? 2 * 2 * ASIDE * top
-              : Math.max(Math.abs(square(gap.before()) - square(gap.after())), ASIDE * top);
-      sum += Math.pow(Accuracy.ofWidth(width) * s, 2);
+      if (s > 0) {
+        double others = othersIn.get(channel)[g];
+        double top = square(Math.max(gap.largerBeside(), others));
+        double step = Math.abs(square(gap.before()) - square(gap.after()));
+        double width = others > 0 ? 2 * 2 * ASIDE * top : Math.max(step, ASIDE * top);
+        sum += square(Accuracy.ofWidth(width) * s);
+      }
     }
     return Math.sqrt(sum);
   }
@@ -140,9 +152,10 @@ final class PhaseGaps {
   double peakUncertainty(double fromS, double toS, double peak) {
     double most = 0;
     for (int c = 0; c < names.size(); c++) {
-      for (Gap gap : gaps.get(c)) {
+      for (int g = 0; g < gaps.get(c).size(); g++) {
+        Gap gap = gaps.get(c).get(g);
         if (gap.withinS(fromS, toS) > 0) {
-          double others = othersIn(c, gap);
+          double others = othersIn.get(c)[g];
           double may =
               others > 0
                   ? (1 + ASIDE) * others
@@ -154,8 +167,7 @@ final class PhaseGaps {
     return most / Math.sqrt(3);
   }
 
-  /** Largest RMS of the other channels within a gap; 0 when none was read. */
-  private double othersIn(int channel, Gap gap) {
+  private double largestOfOthers(int channel, Gap gap) {
     double most = 0;
     for (int k = at(gap.fromS()) + 1; k < timeS.length && timeS[k] < gap.toS(); k++) {
       double others = others(channel, k);

@@ -131,6 +131,10 @@ final class StartInstants {
       return Measured.missing("s", "the current does not fall to its run value in this record");
     }
     double share = (r.high[k] - limit) / (r.high[k] - r.high[k + 1]);
+    if (Double.isNaN(share)) {
+      // The reading after it is missing.
+      share = 1;
+    }
     double atS = r.t[k] + Math.max(0, Math.min(1, share)) * (r.t[k + 1] - r.t[k]);
     return instant(
         atS,

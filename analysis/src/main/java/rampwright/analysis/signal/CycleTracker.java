@@ -35,6 +35,8 @@ public final class CycleTracker {
   // Below this share of the record's largest fundamental there is nothing to follow.
   private static final double SIGNAL_SHARE = 0.05;
   private static final int SMOOTH = 2;
+  private static final double LEAST_TURN = 0.25;
+  private static final double LEAST_SAMPLES = 5;
 
   private CycleTracker() {}
 
@@ -76,7 +78,9 @@ public final class CycleTracker {
     TimeBase time = trace.time();
     double spanS = time.atS(time.size() - 1) - time.atS(0);
     double startHz = ratedFrequencyHz != null ? ratedFrequencyHz : search(time, channels, spanS);
-    if (!(startHz > 0) || spanS < LEAST_CYCLES / startHz) {
+    if (!(startHz > 0)
+        || spanS < LEAST_CYCLES / startHz
+        || time.typicalStepS() * startHz * LEAST_SAMPLES > 1) {
       return null;
     }
     double frequencyHz = startHz;
@@ -94,6 +98,9 @@ public final class CycleTracker {
         return null;
       }
       phases = Phases.of(time, channels, frequencyHz);
+    }
+    if (time.typicalStepS() * frequencyHz * LEAST_SAMPLES > 1) {
+      return null;
     }
     return new Cycles(
         phases.zeroCrossingsS(time.atS(0), time.atS(time.size() - 1)),
@@ -271,7 +278,8 @@ public final class CycleTracker {
             windows < 2 ? 0 : (offsetRad[p + 1] - offsetRad[p]) / (centreS[p + 1] - centreS[p]);
         double base = windows < 1 ? 0 : offsetRad[p] - slope * centreS[p];
         // angle(t) = (omega + slope) t + base + origin
-        double rate = omega + slope;
+        // A record of noise alone may seem to turn backwards; a boundary must come.
+        double rate = Math.max(omega + slope, LEAST_TURN * omega);
         double atA = rate * aS + base + originRad;
         for (long k = (long) Math.ceil(atA / Math.PI - 1e-9); ; k++) {
           double t = (k * Math.PI - base - originRad) / rate;
