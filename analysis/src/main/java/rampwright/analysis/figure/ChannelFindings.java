@@ -2,6 +2,7 @@ package rampwright.analysis.figure;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import rampwright.analysis.quantity.Quantity;
 import rampwright.analysis.signal.Noise;
 import rampwright.analysis.trace.ChannelName;
@@ -42,7 +43,7 @@ final class ChannelFindings {
     return found;
   }
 
-  private static @org.jspecify.annotations.Nullable Finding clippedAt(
+  private static @Nullable Finding clippedAt(
       Readings r, ChannelName name, Samples samples, boolean top) {
     double sign = top ? 1 : -1;
     int n = samples.size();
@@ -116,61 +117,6 @@ final class ChannelFindings {
     double[] head = new double[n];
     samples.copy(Math.max(0, (samples.size() - n) / 2), head, 0, n);
     return Noise.resolution(head, 0, n);
-  }
-
-  /** Stretches without any current reading longer than three intervals. */
-  static List<Finding> gaps(Readings r, Thresholds thresholds) {
-    List<Finding> found = new ArrayList<>();
-    double limitS = (thresholds.gapIntervals() + 0.5) * r.sampleS;
-    double lastS = r.startS();
-    int n = r.trace.size();
-    List<Samples> currents = new ArrayList<>();
-    for (ChannelName phase : r.phases) {
-      Samples samples = r.trace.channel(phase);
-      if (samples != null) {
-        currents.add(samples);
-      }
-    }
-    int more = 0;
-    for (int i = 0; i < n; i++) {
-      boolean good = false;
-      for (Samples samples : currents) {
-        double value = samples.at(i);
-        good |= !Double.isNaN(value);
-      }
-      if (!good && i < n - 1) {
-        continue;
-      }
-      double atS = r.trace.time().atS(i);
-      if (atS - lastS > limitS) {
-        if (found.size() < 20) {
-          found.add(
-              new Finding(
-                  "gap",
-                  lastS,
-                  atS,
-                  atS - lastS,
-                  Findings.text(
-                      "no current reading for %.3g s (%.0f intervals)",
-                      atS - lastS, (atS - lastS) / r.sampleS)));
-        } else {
-          more++;
-        }
-      }
-      lastS = atS;
-    }
-    if (more > 0) {
-      Finding last = found.get(found.size() - 1);
-      found.set(
-          found.size() - 1,
-          new Finding(
-              "gap",
-              last.fromS(),
-              r.endS(),
-              last.value(),
-              last.text() + "; and " + more + " more"));
-    }
-    return found;
   }
 
   /** A voltage that comes and goes with the current, or a current that flows at rest. */

@@ -1,9 +1,10 @@
 package rampwright.analysis.figure;
 
 import org.jspecify.annotations.Nullable;
+import rampwright.analysis.signal.Noise;
 
 /**
- * When a noisy speed passes a level.
+ * When a noisy speed lastingly passes a level: the readings that follow stay beyond it but for noise.
  *
  * <p>The first noisy value beyond the level comes early when the speed changes slowly. So a line is
  * laid through the readings within six times the noise on either side of the level, and the
@@ -15,6 +16,7 @@ import org.jspecify.annotations.Nullable;
 record Crossing(double atS, double uncertaintyS) {
   private static final double REACH_TIMES_NOISE = 6;
   private static final int MOST_EACH_SIDE = 60;
+  private static final int LASTING = 3;
 
   /**
    * First crossing of {@code level} in [fromS, untilS].
@@ -28,7 +30,7 @@ record Crossing(double atS, double uncertaintyS) {
     int from = speed.firstAtOrAfter(fromS);
     int to = Math.min(speed.size(), speed.firstAtOrAfter(untilS + 1e-9));
     int k = from;
-    while (k < to && sign * (speed.rpm()[k] - level) < 0) {
+    while (k < to && !lasts(speed, sign, level, k)) {
       k++;
     }
     if (k >= to || k == from) {
@@ -63,5 +65,19 @@ record Crossing(double atS, double uncertaintyS) {
             Accuracy.ofWidth(speed.resolutionRpm()));
     double u = Math.hypot(Accuracy.ofWidth(speed.intervalS()), noiseRpm / slope);
     return new Crossing(atS, u);
+  }
+
+  /** Whether the speed is beyond the level at {@code k} and most of what follows is, but for noise. */
+  private static boolean lasts(SpeedTrack speed, double sign, double level, int k) {
+    if (sign * (speed.rpm()[k] - level) < 0) {
+      return false;
+    }
+    int end = Math.min(speed.size(), k + 1 + LASTING);
+    if (end - k < 2) {
+      return true;
+    }
+    double next = Noise.median(speed.rpm(), k + 1, end);
+    double slack = 3 * Math.max(speed.noiseRpm(), speed.resolutionRpm());
+    return sign * (next - level) > -slack;
   }
 }

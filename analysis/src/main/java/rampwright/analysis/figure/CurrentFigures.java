@@ -76,15 +76,14 @@ final class CurrentFigures {
     u = Math.hypot(u, squareAt(r, fromS + r.stepS) * fromU);
     u = Math.hypot(u, (mean(r, fromS, toS + toU) - mean(r, fromS, Math.max(fromS, toS - toU))) / 2);
     u = Math.hypot(u, CurrentIntegral.gapUncertainty(r, fromS, toS));
+    u = Math.hypot(u, 2 * Math.sqrt(value * Math.max(0, toS - fromS)) * r.rest.uncertaintyA());
     String rule =
         (r.isWaveform() ? "integral over the samples" : "trapezoids between RMS readings")
             + ", mean of the squares of "
             + phases.size()
             + (phases.size() == 1 ? " phase" : " phases")
             + "; meter class 1 assumed";
-    if (CurrentIntegral.gapUncertainty(r, fromS, toS) > 0) {
-      rule += "; the window holds a gap in the readings";
-    }
+    rule += r.rest.said() + r.gaps.said(fromS, toS);
     return Measured.of(value, "A²s", u, fromS, toS, rule).withPhases(null, phases);
   }
 
@@ -137,7 +136,14 @@ final class CurrentFigures {
     double byEnd = toU > 0 ? Math.abs(later - sooner) / 2 : 0;
     double byGap = CurrentIntegral.gapUncertainty(r, fromS, toS) / (2 * rms * tookS);
     double u = Math.hypot(Accuracy.ofCurrent(rms, byGap), byEnd);
-    return Measured.of(rms, "A", u, fromS, toS, "sqrt(i2t / window); meter class 1 assumed")
+    u = Math.hypot(u, r.rest.uncertaintyA());
+    return Measured.of(
+            rms,
+            "A",
+            u,
+            fromS,
+            toS,
+            "sqrt(i2t / window); meter class 1 assumed" + r.rest.said() + r.gaps.said(fromS, toS))
         .withPhases(null, phases);
   }
 

@@ -1,28 +1,35 @@
 package rampwright.analysis.figure;
 
+import rampwright.analysis.signal.Cycles;
 import rampwright.analysis.signal.WindowIntegral;
 import rampwright.analysis.trace.Samples;
+import rampwright.analysis.trace.TimeBase;
 
 /** The integral of the square of phase currents over a window. */
 final class CurrentIntegral {
+  /** A phase read for less of a window than this does not stand for it. */
+  private static final double LEAST_READ = 0.5;
+
   private CurrentIntegral() {}
 
   /**
-   * Integral of i^2 dt of one phase over [fromS, toS], A^2 s; NaN when the phase was not read
-   * there.
+   * Integral of i^2 dt of one phase over [fromS, toS], A^2 s; NaN when the phase was not read over
+   * half of it.
    *
-   * <p>Waveform: over the samples themselves, not over the one-cycle track, which is late.
-   * Readings: trapezoids between readings; from a flow's first instant to its first reading the
-   * first reading holds, since the step lies at that instant, and likewise at its end.
+   * <p>Waveform: over the samples themselves, not over the one-cycle track, which is late; a half
+   * cycle that lacks samples gets the mean square of its neighbours. Readings: trapezoids between
+   * readings, longer gaps filled from the other phases; from a flow's first instant to its first
+   * reading the first reading holds, since the step lies at that instant, and likewise at its end.
    */
   static double ofPhase(Readings r, int phase, double fromS, double toS) {
-    if (r.isWaveform()) {
-      Samples samples = r.trace.channel(r.phases.get(phase));
-      return samples == null
-          ? Double.NaN
-          : WindowIntegral.square(r.trace.time(), samples, fromS, toS);
+    if (r.gaps.readShare(phase, fromS, toS) < LEAST_READ) {
+      return Double.NaN;
     }
-    double[] i = r.current[phase];
+    if (r.cycles != null) {
+      Samples samples = r.trace.channel(r.phases.get(phase));
+      return samples == null ? Double.NaN : ofSamples(r, r.cycles, samples, fromS, toS);
+    }
+    double[] i = r.currentFilled[phase];
     double sum = 0;
     double lastS = fromS;
     double lastSquare = Double.NaN;
@@ -57,24 +64,50 @@ final class CurrentIntegral {
     return coveredS > 0 ? sum : Double.NaN;
   }
 
-  /** What gaps longer than three readings leave open in the mean of squares' integral, A^2 s. */
-  static double gapUncertainty(Readings r, double fromS, double toS) {
+  /** Half cycle by half cycle; the parts add up to the whole exactly. */
+  private static double ofSamples(
+      Readings r, Cycles cycles, Samples samples, double fromS, double toS) {
+    TimeBase time = r.trace.time();
+    double[] edge = cycles.boundaryS();
     double sum = 0;
-    int last = -1;
-    int end = r.firstAtOrAfter(toS);
-    for (int k = Math.max(0, r.firstAtOrAfter(fromS) - 1); k < Math.min(end + 1, r.t.length); k++) {
-      if (Double.isNaN(r.high[k])) {
+    double waitingS = 0;
+    double lastMean = Double.NaN;
+    double partS = fromS;
+    int k = 0;
+    while (k < edge.length && edge[k] <= fromS) {
+      k++;
+    }
+    while (partS < toS) {
+      double endS = k < edge.length ? Math.min(toS, edge[k]) : toS;
+      k++;
+      if (!(endS > partS)) {
         continue;
       }
-      if (last >= 0 && r.t[k] - r.t[last] > 3.5 * r.stepS) {
-        double a = r.high[last] * r.high[last];
-        double b = r.high[k] * r.high[k];
-        double widest = Math.max(Math.abs(a - b), 0.1 * Math.max(a, b));
-        double gapS = Math.min(r.t[k], toS) - Math.max(r.t[last], fromS);
-        sum += Math.pow(Accuracy.ofWidth(widest) * Math.max(0, gapS), 2);
+      double part = WindowIntegral.square(time, samples, partS, endS);
+      if (Double.isNaN(part)) {
+        waitingS += endS - partS;
+      } else {
+        double mean = part / (endS - partS);
+        sum += part + waitingS * (Double.isNaN(lastMean) ? mean : (mean + lastMean) / 2);
+        waitingS = 0;
+        lastMean = mean;
       }
-      last = k;
+      partS = endS;
     }
-    return Math.sqrt(sum);
+    return sum + (waitingS > 0 ? waitingS * lastMean : 0);
+  }
+
+  /** What longer gaps leave open in the integral of the mean of the phases' squares, A^2 s. */
+  static double gapUncertainty(Readings r, double fromS, double toS) {
+    double sum = 0;
+    int n = 0;
+    for (int p = 0; p < r.phases.size(); p++) {
+      if (r.gaps.readShare(p, fromS, toS) >= LEAST_READ) {
+        // Gaps of several phases at once are off the same way.
+        sum += r.gaps.squareUncertainty(p, fromS, toS);
+        n++;
+      }
+    }
+    return n == 0 ? 0 : sum / n;
   }
 }

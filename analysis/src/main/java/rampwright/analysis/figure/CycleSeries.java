@@ -38,8 +38,15 @@ record CycleSeries(
   /** Highest order followed along a start. */
   static final int ORDERS = 13;
 
+  private static final double LEAST_SAMPLES = 5;
+
   int size() {
     return fromS.length;
+  }
+
+  /** Synchronous speed of a machine with that many pole pairs in cycle {@code k}, rad/s. */
+  double syncRadPerS(int k, double polePairs) {
+    return 2 * Math.PI / (toS[k] - fromS[k]) / polePairs;
   }
 
   /** Cycles inside [fromS, toS]; null when the trace is no evenly sampled waveform. */
@@ -51,7 +58,8 @@ record CycleSeries(
     double[] edge = cycles.boundaryS();
     List<Integer> at = new ArrayList<>();
     for (int k = 0; k + 2 < edge.length; k += 2) {
-      if (edge[k] >= fromS && edge[k + 2] <= toS) {
+      double samples = (edge[k + 2] - edge[k]) / even.stepS();
+      if (edge[k] >= fromS && edge[k + 2] <= toS && samples >= LEAST_SAMPLES) {
         at.add(k);
       }
     }

@@ -12,7 +12,7 @@ final class DipDuration {
     if (r.lines.isEmpty()) {
       return Measured.missing("s", "no voltage channel");
     }
-    if (declared == null) {
+    if (declared == null || !(declared > 0)) {
       return Measured.missing("s", "needs the declared supply voltage");
     }
     DipTiming.Dip longest = null;
@@ -23,7 +23,8 @@ final class DipDuration {
       }
     }
     if (longest == null) {
-      return Measured.of(0, "s", 0.0, fromS, toS, "no voltage falls below 90 % of declared");
+      return Measured.of(
+          0, "s", Accuracy.ofWidth(2 * r.stepS), fromS, toS, "no voltage falls below 90 % of declared");
     }
     if (longest.startS() <= r.t[0]) {
       return Measured.missing(

@@ -23,7 +23,7 @@ final class Extremes {
     int from = r.firstAtOrAfter(fromS);
     int to = Math.min(r.t.length, r.firstAtOrAfter(toS + 1e-9) + (r.isWaveform() ? 1 : 0));
     for (int p = 0; p < r.phases.size(); p++) {
-      double largest = largest(r.currentForExtremes[p], from, to);
+      double largest = Noise.largest(r.currentForExtremes[p], from, to);
       if (!Double.isNaN(largest)) {
         String label = r.phases.get(p).phase();
         phases.put(label, largest);
@@ -40,23 +40,17 @@ final class Extremes {
     return Measured.of(
             peak,
             "A",
-            Accuracy.ofCurrent(peak, u),
+            Math.hypot(
+                Accuracy.ofCurrent(peak, Math.hypot(u, r.rest.uncertaintyA())),
+                r.gaps.peakUncertainty(fromS, toS, peak)),
             fromS,
             toS,
-            r.isWaveform()
-                ? "largest one-cycle RMS; meter class 1 assumed"
-                : "largest running median of three RMS readings; meter class 1 assumed")
+            (r.isWaveform()
+                    ? "largest one-cycle RMS; meter class 1 assumed"
+                    : "largest running median of three RMS readings; meter class 1 assumed")
+                + r.rest.said()
+                + r.gaps.said(fromS, toS))
         .withPhases(highest, phases);
-  }
-
-  private static double largest(double[] values, int from, int to) {
-    double largest = Double.NaN;
-    for (int k = from; k < to; k++) {
-      if (!Double.isNaN(values[k]) && !(largest >= values[k])) {
-        largest = values[k];
-      }
-    }
-    return largest;
   }
 
   /** A current figure over In, or the reason why not. */

@@ -18,6 +18,11 @@ final class Findings {
     this.thresholds = thresholds;
   }
 
+  /** Takes in what was found before. */
+  void add(List<Finding> more) {
+    found.addAll(more);
+  }
+
   /** All findings in time order. */
   List<Finding> inOrder() {
     found.sort(Comparator.comparingDouble(Finding::fromS).thenComparing(Finding::code));
@@ -30,8 +35,9 @@ final class Findings {
   List<VoltageFigures.Window> ofRecord(List<Segment> segments) {
     List<Finding> dips = SupplyDips.find(r, segments, thresholds);
     found.addAll(dips);
+    found.addAll(r.rest.findings(r.startS(), r.endS()));
     found.addAll(ChannelFindings.clipped(r));
-    found.addAll(ChannelFindings.gaps(r, thresholds));
+    found.addAll(GapFindings.find(r, thresholds));
     found.addAll(ChannelFindings.swapped(r, segments));
     return dips.stream().map(d -> new VoltageFigures.Window(d.fromS(), d.toS())).toList();
   }

@@ -2,8 +2,6 @@ package rampwright.analysis.figure;
 
 import java.util.ArrayList;
 import java.util.List;
-import rampwright.analysis.trace.ChannelName;
-import rampwright.analysis.trace.Samples;
 import rampwright.analysis.trace.TimeBase;
 
 /**
@@ -28,8 +26,8 @@ record Flow(
     boolean openStart,
     boolean openEnd) {
 
-  private static final double SQRT12 = Math.sqrt(12);
   private static final double PART_SHARE = 0.7;
+  private static final double SQRT6 = Math.sqrt(6);
 
   /** All flows of a trace in time order. */
   static List<Flow> find(Readings r) {
@@ -91,21 +89,27 @@ record Flow(
     }
     boolean openStart = before < 0;
     boolean openEnd = stillFlowing || after >= r.t.length;
-    double fromS = openStart ? r.t[first] : 0.5 * (r.t[before] + r.t[first]);
-    double fromU = openStart ? 0 : (r.t[first] - r.t[before]) / SQRT12;
-    double toS = openEnd ? r.t[last] : 0.5 * (r.t[last] + r.t[after]);
-    double toU = openEnd ? 0 : (r.t[after] - r.t[last]) / SQRT12;
-    // A reading well below its neighbour averaged over the step itself: the step is at that
-    // reading.
-    if (!openStart && isPart(r, first, first + 1)) {
-      fromS = r.t[first];
+    double fromS = r.t[first];
+    double fromU = 0;
+    if (!openStart) {
+      // Right for a meter that reads an instant, and for one that averages back to its last
+      // reading: there the first reading that shows current holds the step.
+      fromS = 0.5 * (r.t[before] + r.t[first]);
+      fromU = Math.hypot(Accuracy.ofWidth(r.t[first] - r.t[before]), r.jitterS);
     }
-    if (!openEnd && isPart(r, last, last - 1)) {
-      toS = r.t[last];
+    double toS = r.t[last];
+    double toU = 0;
+    if (!openEnd) {
+      // Current ceases between two readings where each is an instant. Where a reading averages, the
+      // last that shows current may hold the step, or the first that shows none: what is left is
+      // the sum of two rectangles an interval wide each, a triangle.
+      toS = isPart(r, last, last - 1) ? r.t[last] : 0.5 * (r.t[last] + r.t[after]);
+      toU = Math.hypot((r.t[after] - r.t[last]) / SQRT6, r.jitterS);
     }
     return new Flow(first, last, fromS, fromU, toS, toU, openStart, openEnd);
   }
 
+  /** A reading well below its neighbour: it averaged over the step itself. */
   private static boolean isPart(Readings r, int edge, int inner) {
     if (inner < 0 || inner >= r.t.length) {
       return false;
@@ -135,7 +139,7 @@ record Flow(
       } else {
         fromS = r.t[first] - cycleS;
       }
-      fromU = r.sampleS / SQRT12;
+      fromU = Accuracy.ofWidth(r.sampleS);
     }
     boolean openEnd = stillFlowing || r.t[last] + 1.5 * cycleS > r.endS();
     double toS = r.endS();
@@ -149,64 +153,31 @@ record Flow(
     return new Flow(first, last, fromS, fromU, toS, toU, openStart, openEnd);
   }
 
+  /** Instant of the first sample of current in [fromS, toS]; NaN when there is none. */
   private static double firstFlowingS(Readings r, double fromS, double toS) {
     TimeBase time = r.trace.time();
     int begin = time.firstAtOrAfter(fromS);
     int end = Math.min(time.size(), time.firstAtOrAfter(toS));
-    double best = Double.NaN;
-    for (ChannelName phase : r.phases) {
-      Samples samples = r.trace.channel(phase);
-      if (samples == null) {
-        continue;
-      }
-      double floor = sampleFloor(r, samples);
-      for (int i = begin; i + 1 < end; i++) {
-        if (Math.abs(samples.at(i)) > floor && Math.abs(samples.at(i + 1)) > floor) {
-          double s = i > 0 ? 0.5 * (time.atS(i - 1) + time.atS(i)) : time.atS(i);
-          if (!(best <= s)) {
-            best = s;
-          }
-          break;
-        }
+    SampleFloor floor = SampleFloor.of(r);
+    for (int i = begin; i + 1 < end; i++) {
+      if (floor.exceeded(i, i + 1)) {
+        return i > 0 ? 0.5 * (time.atS(i - 1) + time.atS(i)) : time.atS(i);
       }
     }
-    return best;
+    return Double.NaN;
   }
 
+  /** Instant after the last sample of current in [fromS, toS]; NaN when there is none. */
   private static double lastFlowingS(Readings r, double fromS, double toS) {
     TimeBase time = r.trace.time();
     int begin = Math.max(1, time.firstAtOrAfter(fromS));
     int end = Math.min(time.size(), time.firstAtOrAfter(toS));
-    double best = Double.NaN;
-    for (ChannelName phase : r.phases) {
-      Samples samples = r.trace.channel(phase);
-      if (samples == null) {
-        continue;
-      }
-      double floor = sampleFloor(r, samples);
-      for (int i = end - 1; i >= begin; i--) {
-        if (Math.abs(samples.at(i)) > floor && Math.abs(samples.at(i - 1)) > floor) {
-          double s = i + 1 < time.size() ? 0.5 * (time.atS(i) + time.atS(i + 1)) : time.atS(i);
-          if (!(best >= s)) {
-            best = s;
-          }
-          break;
-        }
+    SampleFloor floor = SampleFloor.of(r);
+    for (int i = end - 1; i >= begin; i--) {
+      if (floor.exceeded(i, i - 1)) {
+        return i + 1 < time.size() ? 0.5 * (time.atS(i) + time.atS(i + 1)) : time.atS(i);
       }
     }
-    return best;
-  }
-
-  /**
-   * What a sample must exceed to be current: six times the noise at rest, not below 1 % of peak.
-   */
-  private static double sampleFloor(Readings r, Samples samples) {
-    double largest = 0;
-    // A coarse look is enough for a share of the peak.
-    int stride = Math.max(1, samples.size() / 20_000);
-    for (int i = 0; i < samples.size(); i += stride) {
-      largest = Math.max(largest, Math.abs(samples.at(i)));
-    }
-    return Math.max(6 * r.noiseA, 0.01 * largest);
+    return Double.NaN;
   }
 }

@@ -3,11 +3,14 @@ package rampwright.analysis.figure;
 import java.util.ArrayList;
 import java.util.List;
 import rampwright.analysis.signal.CycleSpectrum;
+import rampwright.analysis.signal.Noise;
 
 /** A phase that is missing, and a phase that conducts one way only. */
 final class PhaseFindings {
   private static final int CYCLES = 5;
   private static final double ONE_WAY_AFTER_S = 0.3;
+  // Stretches closer together than this many times the least that counts are one.
+  private static final int MERGED = 3;
 
   private PhaseFindings() {}
 
@@ -21,6 +24,8 @@ final class PhaseFindings {
     // The edges of a flow show phases beginning and ceasing one after the other.
     int edge = r.isWaveform() ? 4 : 1;
     for (int p = 0; p < r.current.length; p++) {
+      int from = -1;
+      int to = -1;
       int start = -1;
       for (int k = flow.first() + edge; k <= flow.last() - edge + 1; k++) {
         boolean gone = k <= flow.last() - edge && isMissing(r, p, k, thresholds);
@@ -28,10 +33,19 @@ final class PhaseFindings {
           start = k;
         } else if (!gone && start >= 0) {
           if (k - start >= least) {
-            found.add(missing(r, p, start, k - 1));
+            // A contact that makes and breaks is one fault, not a hundred.
+            if (from >= 0 && start - to > MERGED * least) {
+              found.add(missing(r, p, from, to));
+              from = -1;
+            }
+            from = from < 0 ? start : from;
+            to = k - 1;
           }
           start = -1;
         }
+      }
+      if (from >= 0) {
+        found.add(missing(r, p, from, to));
       }
     }
     return found;
@@ -55,7 +69,7 @@ final class PhaseFindings {
         "phase-missing",
         r.t[from],
         r.t[to],
-        r.current[phase][(from + to) / 2],
+        Noise.median(r.current[phase], from, to + 1),
         Findings.text(
             "%s carries no current from %.2f s to %.2f s while the others do: a fuse, a lead, a"
                 + " terminal or a thyristor pair that does not fire",

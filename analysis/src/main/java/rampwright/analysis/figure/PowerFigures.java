@@ -2,6 +2,7 @@ package rampwright.analysis.figure;
 
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
 import org.jspecify.annotations.Nullable;
 import rampwright.analysis.quantity.Measured;
@@ -43,10 +44,10 @@ final class PowerFigures {
         figure(
             run,
             start,
-            ThreeWirePower::positiveReactivePowerVar,
+            ThreeWirePower::dominantReactivePowerVar,
             "var",
             share,
-            "Q1+ of IEEE 1459, median over the run"));
+            "Q1 of IEEE 1459 in the sequence the voltages turn in, median over the run"));
     figures.put(
         "apparent_power_VA",
         figure(
@@ -87,9 +88,23 @@ final class PowerFigures {
       String unit,
       double uncertaintyShare,
       String rule) {
+    Function<CycleSeries, double[]> series =
+        cycles -> WaveformFigures.series(cycles.power(), quantity);
+    Measured figure = figure(run, start, series, unit, rule);
+    Double value = figure.value();
+    return value == null ? figure : figure.withUncertainty(Math.abs(value) * uncertaintyShare);
+  }
+
+  private static Measured figure(
+      @Nullable CycleSeries run,
+      @Nullable CycleSeries start,
+      Function<CycleSeries, double[]> quantity,
+      String unit,
+      String rule) {
     Map<String, Double> parts = new LinkedHashMap<>();
     if (start != null && !start.power().isEmpty()) {
-      double largest = largest(WaveformFigures.series(start.power(), quantity));
+      double[] series = quantity.apply(start);
+      double largest = Noise.largest(series, 0, series.length);
       if (Double.isFinite(largest)) {
         parts.put("largest_in_start", largest);
       }
@@ -97,47 +112,30 @@ final class PowerFigures {
     if (run == null || run.power().isEmpty()) {
       return Measured.missing(unit, "no run was reached").withParts(parts);
     }
-    double[] series = WaveformFigures.series(run.power(), quantity);
+    double[] series = quantity.apply(run);
     double value = Noise.median(series, 0, series.length);
-    if (Double.isNaN(value)) {
+    if (!Double.isFinite(value)) {
       return Measured.missing(unit, "voltage or current has no good samples in the run")
           .withParts(parts);
     }
     parts.put("run", value);
-    return Measured.of(
-            value,
-            unit,
-            Math.abs(value) * uncertaintyShare,
-            run.fromS()[0],
-            run.toS()[run.size() - 1],
-            rule)
+    return Measured.of(value, unit, null, run.fromS()[0], run.toS()[run.size() - 1], rule)
         .withParts(parts);
-  }
-
-  private static double largest(double[] values) {
-    double largest = Double.NEGATIVE_INFINITY;
-    for (double value : values) {
-      if (value > largest) {
-        largest = value;
-      }
-    }
-    return largest;
   }
 
   /**
    * Mean air-gap torque a cycle from the power taken, which holds on either side of the thyristors.
+   * Synchronous speed is that of the cycle itself: a generating set's frequency sags in the start.
    */
   private static Measured torque(
       Readings r, @Nullable CycleSeries run, @Nullable CycleSeries start) {
     Double ratedRpm = r.motor.ratedSpeedRpm();
-    if (r.cycles == null || ratedRpm == null) {
+    if (r.cycles == null || ratedRpm == null || !(ratedRpm > 0)) {
       return Measured.missing("N m", "needs the motor's rated speed, for its number of poles");
     }
-    double frequencyHz = r.cycles.frequencyHz();
     double nominalHz =
-        r.motor.ratedFrequencyHz() != null ? r.motor.ratedFrequencyHz() : frequencyHz;
+        r.motor.ratedFrequencyHz() != null ? r.motor.ratedFrequencyHz() : r.cycles.frequencyHz();
     double pairs = Math.max(1, Math.floor(60 * nominalHz / ratedRpm));
-    double syncRadPerS = 2 * Math.PI * frequencyHz / pairs;
     Double winding = r.motor.windingResistanceOhm();
     Double voltage = r.motor.ratedVoltageV();
     Double rated = r.motor.ratedCurrentA();
@@ -157,32 +155,28 @@ final class PowerFigures {
     } else {
       return Measured.missing("N m", "needs the winding resistance, or rated voltage and current");
     }
-    ToDoubleFunction<ThreeWirePower> torque =
-        p -> (p.activePowerW() - 3 * statorOhm * Math.pow(p.effectiveCurrentA(), 2)) / syncRadPerS;
+    Function<CycleSeries, double[]> torqueNm =
+        cycles -> {
+          double[] series = new double[cycles.power().size()];
+          for (int k = 0; k < series.length; k++) {
+            ThreeWirePower p = cycles.power().get(k);
+            double copperW = 3 * statorOhm * Math.pow(p.effectiveCurrentA(), 2);
+            series[k] = (p.activePowerW() - copperW) / cycles.syncRadPerS(k, pairs);
+          }
+          return series;
+        };
     Measured value =
-        figure(
-            run, start, torque, "N m", 0, "estimate: (P - 3 R I²) / synchronous speed; " + basis);
+        figure(run, start, torqueNm, "N m", "estimate: (P - 3 R I²) / synchronous speed; " + basis);
     Double runNm = value.value();
     if (runNm == null || run == null) {
       return value;
     }
     double[] current = WaveformFigures.series(run.power(), ThreeWirePower::effectiveCurrentA);
     double copperW = 3 * statorOhm * Math.pow(Noise.median(current, 0, current.length), 2);
-    double u =
+    return value.withUncertainty(
         Math.hypot(
             Math.abs(runNm) * Math.sqrt(2) * Accuracy.GAIN,
-            resistanceShare * copperW / syncRadPerS);
-    return new Measured(
-        runNm,
-        "N m",
-        u,
-        value.fromS(),
-        value.toS(),
-        value.rule(),
-        null,
-        null,
-        Map.of(),
-        value.parts());
+            resistanceShare * copperW / run.syncRadPerS(run.size() / 2, pairs)));
   }
 
   /** What RMS readings tell of power in the run: the apparent power, and P from a power channel. */

@@ -1,12 +1,14 @@
 package rampwright.analysis.figure;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import rampwright.analysis.signal.Cycles;
 import rampwright.analysis.signal.Noise;
 import rampwright.analysis.signal.RmsTrack;
 import rampwright.analysis.trace.ChannelName;
+import rampwright.analysis.trace.Samples;
 import rampwright.analysis.trace.Trace;
 import rampwright.analysis.trace.TraceKind;
 
@@ -15,13 +17,6 @@ import rampwright.analysis.trace.TraceKind;
  * highest phase, the noise at rest and the current above which a current counts as flowing.
  */
 final class Readings {
-  /** One phase missing for up to this many readings is interpolated. */
-  private static final int BRIDGED = 3;
-
-  private static final double FLOW_SHARE_OF_RATED = 0.05;
-  private static final double FLOW_SHARE_OF_LARGEST = 0.05;
-  private static final double FLOW_TIMES_NOISE = 6;
-
   final Trace trace;
   final TraceKind kind;
   final MotorContext motor;
@@ -37,10 +32,19 @@ final class Readings {
   /** Interval between samples of the trace, s. */
   final double sampleS;
 
+  /** How far the stamps of readings lie off an even beat, standard deviation, s. */
+  final double jitterS;
+
   final List<ChannelName> phases;
 
   /** Per phase: RMS current, short gaps closed; same order as {@code phases}. */
   final double[][] current;
+
+  /** Longer gaps of the phases. */
+  final PhaseGaps gaps;
+
+  /** Per phase: as {@code current}, with the longer gaps filled from the phases that were read. */
+  final double[][] currentFilled;
 
   /** Extremes are taken on these: the running median of three of readings, a waveform's track. */
   final double[][] currentForExtremes;
@@ -50,9 +54,17 @@ final class Readings {
 
   final List<ChannelName> lines;
   final double[][] voltageForExtremes;
+  final PhaseGaps voltageGaps;
 
+  /** What the meter shows while no current flows. */
+  final RestLevel rest;
+
+  /** Highest phase at rest: on a waveform the noise's RMS, of readings with the meter's offset. */
   final double noiseA;
+
+  /** A current counts as flowing above this. */
   final double thresholdA;
+
   final @Nullable SpeedTrack speed;
 
   Readings(
@@ -65,12 +77,18 @@ final class Readings {
     this.t = track.timeS();
     this.sampleS = trace.time().typicalStepS();
     this.stepS = cycles != null ? cycles.cycleS() / 2 : sampleS;
+    this.jitterS = isWaveform() ? 0 : jitter(t);
     this.phases = trace.present(ChannelName.CURRENTS);
     this.current = new double[phases.size()][];
     this.currentForExtremes = new double[phases.size()][];
     for (int p = 0; p < phases.size(); p++) {
       current[p] = bridged(valuesOf(phases.get(p)));
       currentForExtremes[p] = isWaveform() ? current[p] : Noise.medianOfThree(current[p]);
+    }
+    this.gaps = new PhaseGaps(phases, t, current, stepS);
+    this.currentFilled = new double[phases.size()][];
+    for (int p = 0; p < phases.size(); p++) {
+      currentFilled[p] = gaps.filled(p);
     }
     List<ChannelName> present = new ArrayList<>();
     for (ChannelName line : ChannelName.LINE_VOLTAGES) {
@@ -84,15 +102,28 @@ final class Readings {
       double[] values = valuesOf(lines.get(l));
       voltageForExtremes[l] = isWaveform() ? values : Noise.medianOfThree(values);
     }
+    this.voltageGaps = new PhaseGaps(lines, t, voltageForExtremes, stepS);
     this.high = highest(currentForExtremes, t.length);
-    double[] level = flowLevel(high, motor.ratedCurrentA());
-    this.noiseA = level[0];
-    this.thresholdA = level[1];
+    this.rest = RestLevel.of(phases, currentForExtremes, high, motor.ratedCurrentA());
+    this.noiseA = rest.levelA();
+    this.thresholdA = rest.thresholdA();
     this.speed = SpeedTrack.of(trace, isWaveform() ? stepS : 0);
   }
 
   boolean isWaveform() {
     return kind == TraceKind.WAVEFORM;
+  }
+
+  /** Samples of each phase current, in the order of {@code phases}. */
+  List<Samples> currentSamples() {
+    List<Samples> samples = new ArrayList<>();
+    for (ChannelName phase : phases) {
+      Samples one = trace.channel(phase);
+      if (one != null) {
+        samples.add(one);
+      }
+    }
+    return samples;
   }
 
   /** Track values of a channel that is known to be in the track. */
@@ -106,7 +137,7 @@ final class Readings {
 
   /** Index of the first stamp at or after {@code atS}. */
   int firstAtOrAfter(double atS) {
-    int i = java.util.Arrays.binarySearch(t, atS);
+    int i = Arrays.binarySearch(t, atS);
     return i >= 0 ? i : -i - 1;
   }
 
@@ -123,6 +154,15 @@ final class Readings {
     return isWaveform() ? 6 : 2;
   }
 
+  /** Spread of the intervals about their median; an interval has the jitter of both its ends. */
+  private static double jitter(double[] t) {
+    double[] step = new double[Math.max(0, t.length - 1)];
+    for (int k = 0; k < step.length; k++) {
+      step[k] = t[k + 1] - t[k];
+    }
+    return step.length == 0 ? 0 : Noise.spread(step, 0, step.length) / Math.sqrt(2);
+  }
+
   private static double[] bridged(double[] values) {
     double[] out = values.clone();
     int i = 0;
@@ -135,7 +175,7 @@ final class Readings {
       while (end < out.length && Double.isNaN(out[end])) {
         end++;
       }
-      if (i > 0 && end < out.length && end - i <= BRIDGED) {
+      if (i > 0 && end < out.length && end - i <= Gap.BRIDGED) {
         for (int k = i; k < end; k++) {
           double share = (k - i + 1.0) / (end - i + 1.0);
           out[k] = out[i - 1] + share * (out[end] - out[i - 1]);
@@ -158,28 +198,5 @@ final class Readings {
       out[k] = best;
     }
     return out;
-  }
-
-  /** Noise at rest and the flow threshold, A. */
-  private static double[] flowLevel(double[] high, @Nullable Double ratedCurrentA) {
-    double largest = 0;
-    for (double value : high) {
-      if (value > largest) {
-        largest = value;
-      }
-    }
-    double base =
-        ratedCurrentA != null
-            ? FLOW_SHARE_OF_RATED * ratedCurrentA
-            : FLOW_SHARE_OF_LARGEST * largest;
-    double[] quiet = new double[high.length];
-    int n = 0;
-    for (double value : high) {
-      if (value < base) {
-        quiet[n++] = value;
-      }
-    }
-    double noise = n < 3 ? 0 : Noise.median(quiet, 0, n);
-    return new double[] {noise, Math.max(base, FLOW_TIMES_NOISE * noise)};
   }
 }

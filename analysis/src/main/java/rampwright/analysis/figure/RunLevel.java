@@ -83,7 +83,8 @@ record RunLevel(Measured currentA, double speedRpm, double fromS, double toS) {
           fromS,
           toS);
     }
-    double u = Accuracy.ofCurrent(level, sigma * Math.sqrt(1.57 / Math.max(1, to - from)));
+    double noise = sigma * Math.sqrt(1.57 / Math.max(1, to - from));
+    double u = Accuracy.ofCurrent(level, Math.hypot(noise, r.rest.uncertaintyA()));
     return new RunLevel(
         Measured.of(
                 level,
@@ -91,13 +92,14 @@ record RunLevel(Measured currentA, double speedRpm, double fromS, double toS) {
                 u,
                 fromS,
                 toS,
-                swing.isThere()
-                    ? String.format(
-                        Locale.ROOT,
-                        "median over the run's last %.2f s, whole periods of the load's swing, highest"
-                            + " phase",
-                        toS - fromS)
-                    : "median over the run's last second, highest phase")
+                (swing.isThere()
+                        ? String.format(
+                            Locale.ROOT,
+                            "median over the run's last %.2f s, whole periods of the load's swing,"
+                                + " highest phase",
+                            toS - fromS)
+                        : "median over the run's last second, highest phase")
+                    + r.rest.said())
             .withPhases(highest, phases),
         speedRpm,
         fromS,

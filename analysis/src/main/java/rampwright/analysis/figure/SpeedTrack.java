@@ -1,5 +1,6 @@
 package rampwright.analysis.figure;
 
+import java.util.Arrays;
 import org.jspecify.annotations.Nullable;
 import rampwright.analysis.signal.Noise;
 import rampwright.analysis.signal.WindowIntegral;
@@ -60,8 +61,8 @@ record SpeedTrack(
     if (count < 5) {
       return null;
     }
-    double[] times = java.util.Arrays.copyOf(t, count);
-    double[] rpm = java.util.Arrays.copyOf(n, count);
+    double[] times = Arrays.copyOf(t, count);
+    double[] rpm = Arrays.copyOf(n, count);
     double intervalS = Math.max(stepS, binS > 2 * stepS ? binS : 0);
     return new SpeedTrack(
         times, rpm, Noise.sigma(rpm, 0, count), Noise.resolution(rpm, 0, count), intervalS);
@@ -73,7 +74,7 @@ record SpeedTrack(
 
   /** Index of the first value at or after {@code atS}. */
   int firstAtOrAfter(double atS) {
-    int i = java.util.Arrays.binarySearch(timeS, atS);
+    int i = Arrays.binarySearch(timeS, atS);
     return i >= 0 ? i : -i - 1;
   }
 

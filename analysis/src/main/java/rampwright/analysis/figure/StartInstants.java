@@ -64,59 +64,10 @@ final class StartInstants {
   }
 
   private static Measured breakaway(Readings r, Segment segment, RunLevel level) {
-    SpeedTrack speed = r.speed;
-    Flow flow = segment.flow();
-    if (speed == null) {
-      return Measured.missing("s", "no speed channel");
-    }
     String why = segment.whyNoBeginning();
-    if (why != null) {
-      return Measured.missing("s", why);
-    }
-    double nominal = nominalSpeed(r, level);
-    double floor = speed.floorAtRest(flow.fromS());
-    if (!Double.isNaN(nominal)) {
-      floor = Math.max(floor, 0.003 * nominal);
-    }
-    int from = Math.max(0, speed.firstAtOrAfter(flow.fromS()) - 1);
-    int to = speed.firstAtOrAfter(flow.toS());
-    double before = restSpeed(speed, flow);
-    int rise = firstLastingAbove(speed, from, to, before + floor);
-    if (rise < 0) {
-      return Measured.missing("s", "the shaft did not turn");
-    }
-    // Back to zero along the first part of the rise: the line through it, steep parts only.
-    int end = rise;
-    double reach = before + Math.max(3 * floor, !Double.isNaN(nominal) ? 0.02 * nominal : 0);
-    while (end + 1 < to && (speed.rpm()[end] < reach || end - rise < 2)) {
-      end++;
-    }
-    Line line = Line.through(speed.timeS(), speed.rpm(), rise, end + 1);
-    double zeroS = line.slope() > 0 ? line.reachesS(before) : speed.timeS()[rise];
-    double previousS = rise > 0 ? speed.timeS()[rise - 1] : speed.timeS()[rise];
-    double atS = Math.max(flow.fromS(), Math.min(zeroS, speed.timeS()[rise]));
-    // A slow first movement may hide below the floor; it cannot hide for long.
-    atS = Math.max(atS, Math.min(previousS, speed.timeS()[rise]) - 10 * speed.intervalS());
-    double hidden = line.slope() > 0 ? speed.resolutionRpm() / line.slope() : 0;
-    double u = Math.hypot(Math.max(speed.intervalS(), r.sampleS), Math.min(hidden, 1.0));
-    u = Math.max(u, (speed.timeS()[rise] - atS) / 2);
-    return instant(atS, u, "first lasting rise of speed extended back to zero");
-  }
-
-  private static double restSpeed(SpeedTrack speed, Flow flow) {
-    double rest = speed.mean(flow.fromS() - 1, flow.fromS());
-    return !Double.isNaN(rest) ? rest : 0;
-  }
-
-  private static int firstLastingAbove(SpeedTrack speed, int from, int to, double floor) {
-    int held = 0;
-    for (int i = from; i < to; i++) {
-      held = speed.rpm()[i] > floor ? held + 1 : 0;
-      if (held >= 3) {
-        return i - 2;
-      }
-    }
-    return -1;
+    return r.speed != null && why != null
+        ? Measured.missing("s", why)
+        : Breakaway.find(r, segment.flow(), nominalSpeed(r, level));
   }
 
   /** Settled run speed where there is one, else rated speed, else NaN. */

@@ -11,6 +11,7 @@ import rampwright.analysis.signal.KindFinder;
 import rampwright.analysis.signal.RmsTrack;
 import rampwright.analysis.signal.RmsTracker;
 import rampwright.analysis.trace.ChannelName;
+import rampwright.analysis.trace.TimeBase;
 import rampwright.analysis.trace.Trace;
 import rampwright.analysis.trace.TraceKind;
 
@@ -53,22 +54,31 @@ public final class TraceAnalyzer {
               + " samples; an analysis needs at least two");
     }
     KindFinder.Kind kind = KindFinder.find(trace, motor.ratedFrequencyHz());
-    Cycles cycles =
-        kind.kind() == TraceKind.WAVEFORM
-            ? CycleTracker.track(trace, motor.ratedFrequencyHz())
-            : null;
-    if (kind.kind() == TraceKind.WAVEFORM && cycles == null) {
-      kind =
-          new KindFinder.Kind(
-              TraceKind.RMS,
-              kind.reason()
-                  + ", but no fundamental between 30 and 80 Hz over two cycles: read as it is");
+    SoundTrace sound = SoundTrace.of(trace, kind.kind(), motor);
+    Cycles cycles = null;
+    if (kind.kind() == TraceKind.WAVEFORM) {
+      cycles = CycleTracker.track(sound.trace(), motor.ratedFrequencyHz());
+      if (cycles == null) {
+        return withoutCycles(sound, kind, motor);
+      }
     }
+    return figures(sound, kind, cycles, motor, options, model);
+  }
+
+  private static AnalyzedTrace figures(
+      SoundTrace sound,
+      KindFinder.Kind kind,
+      @Nullable Cycles cycles,
+      MotorContext motor,
+      AnalysisOptions options,
+      SpeedModel model) {
+    Trace trace = sound.trace();
     RmsTrack track =
         cycles != null ? RmsTracker.ofWaveform(trace, cycles) : RmsTracker.ofReadings(trace);
     Readings r = new Readings(trace, kind.kind(), motor, cycles, track);
     List<Segment> segments = Segment.all(r);
     Findings findings = new Findings(r, options.thresholds());
+    findings.add(sound.findings());
     List<VoltageFigures.Window> dips = findings.ofRecord(segments);
     List<StartRecord> starts = new ArrayList<>();
     List<Map<Integer, TraceFigures.HarmonicShare>> harmonics = new ArrayList<>();
@@ -103,6 +113,36 @@ public final class TraceAnalyzer {
             starts,
             findings.inOrder()),
         track);
+  }
+
+  /** An alternating current in which no cycle can be told: nothing is taken from it. */
+  private static AnalyzedTrace withoutCycles(
+      SoundTrace sound, KindFinder.Kind kind, MotorContext motor) {
+    TimeBase time = sound.trace().time();
+    double fromS = time.atS(0);
+    double toS = time.atS(time.size() - 1);
+    double hz = motor.ratedFrequencyHz() != null ? motor.ratedFrequencyHz() : CycleTracker.LOWEST_HZ;
+    boolean tooShort = (toS - fromS) * hz < CycleTracker.LEAST_CYCLES;
+    String why =
+        tooShort
+            ? Findings.text(
+                "the record is too short: %.3g s of an alternating current; an RMS needs %.1f cycles",
+                toS - fromS, CycleTracker.LEAST_CYCLES)
+            : "the current alternates, but no fundamental between 30 and 80 Hz is seen over two"
+                + " cycles: no RMS can be taken";
+    List<Finding> findings = new ArrayList<>(sound.findings());
+    findings.add(new Finding(tooShort ? "too-short" : "no-fundamental", fromS, toS, null, why));
+    return new AnalyzedTrace(
+        new TraceFigures(
+            kind.kind(),
+            kind.reason() + "; " + why,
+            1 / time.typicalStepS(),
+            motor.ratedFrequencyHz(),
+            toS - fromS,
+            List.of(),
+            List.of(),
+            findings),
+        new RmsTrack(new double[0], Map.of()));
   }
 
   private static @Nullable Double frequency(@Nullable Cycles cycles, MotorContext motor) {

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 import rampwright.analysis.quantity.Measured;
 import rampwright.analysis.signal.Noise;
 import rampwright.analysis.trace.ChannelName;
@@ -16,6 +17,9 @@ final class VoltageFigures {
   private static final double CYCLE = 0.002 / Math.sqrt(3);
   // Below this share of what is seen later there was no voltage where it was measured.
   private static final double LIVE_SHARE = 0.5;
+
+  // A ramp of a starter rises by less than this from one reading or half cycle to the next.
+  private static final double SETTLED = 1.1;
 
   private VoltageFigures() {}
 
@@ -54,14 +58,17 @@ final class VoltageFigures {
       ChannelName line = r.lines.get(l);
       double[] raw = r.valuesOf(line);
       double level = begin - before >= 3 ? Noise.median(raw, before, begin) : Double.NaN;
-      double lowest = smallest(r, r.voltageForExtremes[l], begin, end, List.of());
-      double ownLowest = smallest(r, r.voltageForExtremes[l], begin, end, supplyDips);
+      boolean dead = isDead(level, Noise.largest(raw, begin, end));
+      // Where the line was dead before, the first readings of the start still hold some of that.
+      double[] extremes = r.voltageForExtremes[l];
+      int whole = r.firstAtOrAfter(fromS + (r.isWaveform() ? 2 : 1.5) * r.stepS);
+      int first = dead ? firstLive(extremes, Math.min(whole, end), end) : begin;
+      double lowest = smallest(r, extremes, first, end, List.of());
+      double ownLowest = smallest(r, extremes, first, end, supplyDips);
       if (!Double.isNaN(lowest)) {
         minV.put(line.phase(), lowest);
       }
-      if (!Double.isNaN(level)
-          && !Double.isNaN(lowest)
-          && level > LIVE_SHARE * largest(raw, begin, end)) {
+      if (!Double.isNaN(level) && !Double.isNaN(lowest) && level > 0 && !dead) {
         beforeV.put(line.phase(), level);
         dip.put(line.phase(), 100 * (1 - lowest / level));
         if (!Double.isNaN(ownLowest)) {
@@ -71,7 +78,7 @@ final class VoltageFigures {
         resolution = Noise.resolution(raw, before, end);
         double noiseV = r.isWaveform() ? sigma : 1.8 * sigma;
         // How much the smallest stands out among its neighbours depends on where cycles begin.
-        double lone = lone(r.voltageForExtremes[l], begin, end, lowest);
+        double lone = lone(extremes, begin, end, lowest);
         double scatter = scatter(raw, before, begin) * (r.isWaveform() ? 0 : 1);
         uDip.add(
             100
@@ -82,15 +89,20 @@ final class VoltageFigures {
       }
     }
     String scaled =
-        r.trace.present(ChannelName.LINE_VOLTAGES).isEmpty() ? "; made from phase voltage" : "";
+        (r.trace.present(ChannelName.LINE_VOLTAGES).isEmpty() ? "; made from phase voltage" : "")
+            + r.voltageGaps.said(fromS, toS);
+    double least = Accuracy.ofWidth(resolution);
     if (beforeV.isEmpty()) {
       String why =
           begin - before < 3
               ? "the record begins less than three readings before current does"
               : "no voltage before the start: measured at the motor's terminals";
       figures.put("voltage_before_V", Measured.missing("V", why));
+      Measured min = headline(minV, false, "V", null, fromS, toS, extremeRule(r) + scaled);
+      Double lowest = min.value();
       figures.put(
-          "voltage_min_V", headline(minV, false, "V", null, fromS, toS, extremeRule(r) + scaled));
+          "voltage_min_V",
+          lowest == null ? min : min.withUncertainty(Math.max(least, Accuracy.GAIN * lowest)));
       figures.put("voltage_dip_pct", Measured.missing("%", why));
       figures.put("start_drop_pct", Measured.missing("%", why));
       return figures;
@@ -107,10 +119,11 @@ final class VoltageFigures {
                 "median over 1 s before inception, mean of the lines; meter class 1 assumed"
                     + scaled)
             .withPhases(null, beforeV));
+    double u = uDip.stream().mapToDouble(Double::doubleValue).max().orElse(0);
+    double uMinV = mean * Math.hypot(Accuracy.GAIN, u / 100);
     figures.put(
         "voltage_min_V",
-        headline(minV, false, "V", Accuracy.GAIN * mean, fromS, toS, extremeRule(r) + scaled));
-    double u = uDip.stream().mapToDouble(Double::doubleValue).max().orElse(0);
+        headline(minV, false, "V", uMinV, fromS, toS, extremeRule(r) + scaled));
     figures.put(
         "voltage_dip_pct",
         headline(
@@ -130,6 +143,22 @@ final class VoltageFigures {
     return figures;
   }
 
+  private static boolean isDead(double before, double largest) {
+    return !Double.isNaN(before) && !(before > LIVE_SHARE * largest);
+  }
+
+  /**
+   * First stamp from {@code from} whose value no longer mixes with the dead line before: what follows
+   * it is not much higher.
+   */
+  private static int firstLive(double[] values, int from, int to) {
+    int k = from;
+    while (k + 1 < to && !(values[k] * SETTLED > values[k + 1])) {
+      k++;
+    }
+    return k + 1 < to ? k : from;
+  }
+
   private static String extremeRule(Readings r) {
     return r.isWaveform() ? "smallest one-cycle RMS" : "smallest running median of three readings";
   }
@@ -138,7 +167,7 @@ final class VoltageFigures {
       Map<String, Double> lines,
       boolean largestIsWorst,
       String unit,
-      @org.jspecify.annotations.Nullable Double u,
+      @Nullable Double u,
       double fromS,
       double toS,
       String rule) {
@@ -199,15 +228,5 @@ final class VoltageFigures {
       }
     }
     return false;
-  }
-
-  private static double largest(double[] values, int from, int to) {
-    double largest = 0;
-    for (int k = from; k < to; k++) {
-      if (values[k] > largest) {
-        largest = values[k];
-      }
-    }
-    return largest;
   }
 }

@@ -102,7 +102,7 @@ record WaveformFigures(
     }
     Map<String, Double> parts = new LinkedHashMap<>();
     parts.put("median", 100 * median);
-    parts.put("largest", 100 * largest(worst));
+    parts.put("largest", 100 * Noise.largest(worst, 0, worst.length));
     return Measured.of(
             100 * median,
             "%",
@@ -168,7 +168,10 @@ record WaveformFigures(
                       : Double.NaN);
       double median = Noise.median(worst, 0, worst.length);
       if (!Double.isNaN(median)) {
-        shares.put(order, new TraceFigures.HarmonicShare(100 * median, 100 * largest(worst)));
+        shares.put(
+            order,
+            new TraceFigures.HarmonicShare(
+                100 * median, 100 * Noise.largest(worst, 0, worst.length)));
       }
     }
     return shares;
@@ -187,16 +190,6 @@ record WaveformFigures(
       }
     }
     return worst;
-  }
-
-  private static double largest(double[] values) {
-    double largest = 0;
-    for (double value : values) {
-      if (value > largest) {
-        largest = value;
-      }
-    }
-    return largest;
   }
 
   /** Values of one power quantity, cycle by cycle. */

@@ -10,7 +10,8 @@ import org.jspecify.annotations.Nullable;
  *
  * @param value the number in {@code unit}; null when it could not be had, then {@code why} says why
  * @param unit unit symbol, "%" for percent, "" for a ratio
- * @param uncertainty standard uncertainty (JCGM 100) in {@code unit}; null where it cannot be told
+ * @param uncertainty standard uncertainty (JCGM 100) in {@code unit}, above 0; null where it cannot
+ *     be told. No measurement is certain: 0, or what is no number, is taken as "cannot be told"
  * @param fromS start of the window the number was taken over, on the trace's time base
  * @param toS end of that window
  * @param rule how the number was found, in words
@@ -39,6 +40,9 @@ public record Measured(
     if (value != null && !Double.isFinite(value)) {
       throw new IllegalArgumentException("value is not a finite number: " + value);
     }
+    if (uncertainty != null && !(uncertainty > 0 && Double.isFinite(uncertainty))) {
+      uncertainty = null;
+    }
     phases = Collections.unmodifiableMap(new LinkedHashMap<>(phases));
     parts = Collections.unmodifiableMap(new LinkedHashMap<>(parts));
   }
@@ -61,6 +65,16 @@ public record Measured(
 
   public boolean isPresent() {
     return value != null;
+  }
+
+  /** The same number with another standard uncertainty. */
+  public Measured withUncertainty(@Nullable Double newUncertainty) {
+    return new Measured(value, unit, newUncertainty, fromS, toS, rule, why, phase, phases, parts);
+  }
+
+  /** The same number by another rule. */
+  public Measured withRule(String newRule) {
+    return new Measured(value, unit, uncertainty, fromS, toS, newRule, why, phase, phases, parts);
   }
 
   /** The same number, said to belong to one phase and listing all of them. */

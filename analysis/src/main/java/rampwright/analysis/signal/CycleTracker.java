@@ -22,7 +22,12 @@ import rampwright.analysis.trace.Trace;
  * zero crossings); the method is our own.
  */
 public final class CycleTracker {
-  private static final double LOWEST_HZ = 30;
+  /** Lowest fundamental that is followed, Hz. */
+  public static final double LOWEST_HZ = 30;
+
+  /** Fewest cycles a record must hold. */
+  public static final double LEAST_CYCLES = 2.5;
+
   private static final double HIGHEST_HZ = 80;
   private static final double SEARCH_STEP_HZ = 0.5;
   private static final int SEARCH_CYCLES = 12;
@@ -30,18 +35,37 @@ public final class CycleTracker {
   // Below this share of the record's largest fundamental there is nothing to follow.
   private static final double SIGNAL_SHARE = 0.05;
   private static final int SMOOTH = 2;
+  private static final double LEAST_TURN = 0.25;
+  private static final double LEAST_SAMPLES = 5;
 
   private CycleTracker() {}
 
   /**
-   * Half-cycle boundaries of a waveform record.
+   * Half-cycle boundaries of a waveform record. Where the voltages show no fundamental the currents
+   * are tried, and where none is found about the rated frequency the whole range is.
    *
    * @param ratedFrequencyHz where the search starts; null to search from 30 to 80 Hz
-   * @return null when the record is shorter than two cycles or has no alternating signal
+   * @return null when the record is shorter than two and a half cycles or has no alternating signal
    */
   public static @Nullable Cycles track(Trace trace, @Nullable Double ratedFrequencyHz) {
+    List<ChannelName> first = KindFinder.synchronising(trace);
+    List<ChannelName> currents = trace.present(ChannelName.CURRENTS);
+    Cycles found = track(trace, first, ratedFrequencyHz);
+    if (found == null && ratedFrequencyHz != null) {
+      found = track(trace, first, null);
+    }
+    if (found == null && !first.equals(currents)) {
+      found = track(trace, currents, ratedFrequencyHz);
+      if (found == null && ratedFrequencyHz != null) {
+        found = track(trace, currents, null);
+      }
+    }
+    return found;
+  }
+
+  private static @Nullable Cycles track(
+      Trace trace, List<ChannelName> names, @Nullable Double ratedFrequencyHz) {
     List<Samples> channels = new ArrayList<>();
-    List<ChannelName> names = KindFinder.synchronising(trace);
     for (ChannelName name : names) {
       Samples samples = trace.channel(name);
       if (samples != null) {
@@ -54,7 +78,9 @@ public final class CycleTracker {
     TimeBase time = trace.time();
     double spanS = time.atS(time.size() - 1) - time.atS(0);
     double startHz = ratedFrequencyHz != null ? ratedFrequencyHz : search(time, channels, spanS);
-    if (!(startHz > 0) || spanS < 2.5 / startHz) {
+    if (!(startHz > 0)
+        || spanS < LEAST_CYCLES / startHz
+        || time.typicalStepS() * startHz * LEAST_SAMPLES > 1) {
       return null;
     }
     double frequencyHz = startHz;
@@ -72,6 +98,9 @@ public final class CycleTracker {
         return null;
       }
       phases = Phases.of(time, channels, frequencyHz);
+    }
+    if (time.typicalStepS() * frequencyHz * LEAST_SAMPLES > 1) {
+      return null;
     }
     return new Cycles(
         phases.zeroCrossingsS(time.atS(0), time.atS(time.size() - 1)),
@@ -91,7 +120,8 @@ public final class CycleTracker {
         fromS += lengthS) {
       double energy = 0;
       for (Samples samples : channels) {
-        energy += WindowIntegral.square(time, samples, fromS, fromS + lengthS);
+        double one = WindowIntegral.square(time, samples, fromS, fromS + lengthS);
+        energy += Double.isNaN(one) ? 0 : one;
       }
       if (energy > bestEnergy) {
         bestEnergy = energy;
@@ -248,7 +278,8 @@ public final class CycleTracker {
             windows < 2 ? 0 : (offsetRad[p + 1] - offsetRad[p]) / (centreS[p + 1] - centreS[p]);
         double base = windows < 1 ? 0 : offsetRad[p] - slope * centreS[p];
         // angle(t) = (omega + slope) t + base + origin
-        double rate = omega + slope;
+        // A record of noise alone may seem to turn backwards; a boundary must come.
+        double rate = Math.max(omega + slope, LEAST_TURN * omega);
         double atA = rate * aS + base + originRad;
         for (long k = (long) Math.ceil(atA / Math.PI - 1e-9); ; k++) {
           double t = (k * Math.PI - base - originRad) / rate;

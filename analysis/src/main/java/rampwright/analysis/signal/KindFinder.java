@@ -20,6 +20,7 @@ public final class KindFinder {
   // A meter's zero may wander below 0; an alternating current is as large below as above.
   private static final double LEAST_OPPOSITE_SHARE = 0.25;
   private static final int LEAST_SIGN_CHANGES = 4;
+  private static final int MOST_ABSURD = 15;
 
   private KindFinder() {}
 
@@ -50,7 +51,7 @@ public final class KindFinder {
     }
     for (ChannelName name : trace.present(ChannelName.CURRENTS)) {
       Samples samples = trace.channel(name);
-      if (samples != null && alternates(samples)) {
+      if (samples != null && alternates(samples, trace.size() / perCycle)) {
         return new Kind(
             TraceKind.WAVEFORM,
             String.format(
@@ -65,24 +66,20 @@ public final class KindFinder {
             perCycle));
   }
 
-  private static boolean alternates(Samples samples) {
-    double highest = 0;
-    double lowest = 0;
-    for (int i = 0; i < samples.size(); i++) {
-      double value = samples.at(i);
-      if (value > highest) {
-        highest = value;
-      } else if (value < lowest) {
-        lowest = value;
-      }
-    }
+  private static boolean alternates(Samples samples, double cycles) {
+    // A record of a cycle or two has fewer.
+    int least = (int) Math.max(1, Math.min(LEAST_SIGN_CHANGES, 2 * cycles - 1));
+    // Not the very largest: a few absurd values must not hide an alternating current.
+    int beside = (int) Math.min(MOST_ABSURD, samples.size() / 64);
+    double highest = extreme(samples, 1, beside);
+    double lowest = -extreme(samples, -1, beside);
     if (Math.min(highest, -lowest) < LEAST_OPPOSITE_SHARE * Math.max(highest, -lowest)
         || highest == lowest) {
       return false;
     }
     int changes = 0;
     int side = 0;
-    for (int i = 0; i < samples.size() && changes < LEAST_SIGN_CHANGES; i++) {
+    for (int i = 0; i < samples.size() && changes < least; i++) {
       double value = samples.at(i);
       int now =
           value > LEAST_OPPOSITE_SHARE * highest / 2
@@ -93,7 +90,24 @@ public final class KindFinder {
         side = now;
       }
     }
-    return changes >= LEAST_SIGN_CHANGES;
+    return changes >= least;
+  }
+
+  /** Largest value times a sign, but for some that lie beyond; at least 0. */
+  private static double extreme(Samples samples, double sign, int beside) {
+    double[] top = new double[beside + 1];
+    for (int i = 0; i < samples.size(); i++) {
+      double value = sign * samples.at(i);
+      if (value > top[0] && value < Double.POSITIVE_INFINITY) {
+        int k = 0;
+        while (k < beside && value > top[k + 1]) {
+          top[k] = top[k + 1];
+          k++;
+        }
+        top[k] = value;
+      }
+    }
+    return top[0];
   }
 
   /** The channels cycles are synchronised on: voltages where there are some, else currents. */

@@ -66,6 +66,30 @@ public final class Noise {
     return n % 2 == 1 ? scratch[n / 2] : 0.5 * (scratch[n / 2 - 1] + scratch[n / 2]);
   }
 
+  /**
+   * Standard deviation of normal values about their median: 1.4826 median|x - median|; NaN when no
+   * value is finite. Half of the values may be anything.
+   */
+  public static double spread(double[] values, int from, int to) {
+    double middle = median(values, from, to);
+    double[] off = new double[Math.max(0, to - from)];
+    for (int i = from; i < to; i++) {
+      off[i - from] = Math.abs(values[i] - middle);
+    }
+    return MAD_TO_SIGMA * median(off, 0, off.length);
+  }
+
+  /** Largest value in [from, to); NaN when there is none. */
+  public static double largest(double[] values, int from, int to) {
+    double largest = Double.NaN;
+    for (int i = from; i < to; i++) {
+      if (!Double.isNaN(values[i]) && !(largest >= values[i])) {
+        largest = values[i];
+      }
+    }
+    return largest;
+  }
+
   /** Running median of three; the ends and neighbours of NaN are left as they are. */
   public static double[] medianOfThree(double[] values) {
     double[] out = values.clone();

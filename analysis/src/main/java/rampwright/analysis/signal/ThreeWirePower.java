@@ -108,6 +108,20 @@ public record ThreeWirePower(
     return positivePower().getImaginaryPart();
   }
 
+  /**
+   * Q1 in the sequence the voltages turn in, var: Q1+, or with the phases taken in reverse order
+   * Q1-.
+   */
+  public double dominantReactivePowerVar() {
+    return voltage.positive().norm() >= voltage.negative().norm()
+        ? positiveReactivePowerVar()
+        : voltage
+            .negative()
+            .multiply(current.negative().conjugate())
+            .multiply(3)
+            .getImaginaryPart();
+  }
+
   /** S1+, VA. */
   public double positiveApparentPowerVA() {
     return positivePower().norm();

@@ -13,20 +13,27 @@ import rampwright.analysis.trace.TimeBase;
  * the order looked at. When the cycle does not hold a whole number N of samples the error is below
  * about (2 pi / N)^3 / 12 of the result.
  *
- * <p>NaN samples are bridged by their neighbours; a window with less than half of its length
- * covered by good samples gives NaN.
+ * <p>Missing samples are bridged by their neighbours, but what lies between is not counted as seen.
+ * {@link #square} needs nearly the whole window seen, for the square of an alternating signal goes
+ * from nothing to its top within a quarter of a cycle; the others need half of it.
  */
 public final class WindowIntegral {
-  private static final double LEAST_COVER = 0.5;
+  private static final double LEAST_SEEN = 0.5;
+  // A twentieth of a half cycle at its top holds a tenth of the square's integral, 5 % of the RMS
+  // of
+  // that half, if it were left out; bridged, a small part of that.
+  private static final double NEARLY_WHOLE = 0.95;
+  // Stamps of an uneven record may lie up to this many intervals apart without a sample missing.
+  private static final double MOST_UNEVEN = 2.5;
 
   private WindowIntegral() {}
 
-  /** Integral of the square over [fromS, toS], unit squared seconds; NaN when not covered. */
+  /** Integral of the square over [fromS, toS], unit squared seconds; NaN when not nearly whole. */
   public static double square(TimeBase time, Samples samples, double fromS, double toS) {
     return Walk.over(time, samples, fromS, toS, Walk.SQUARE, 0)[0];
   }
 
-  /** Integral of the value over [fromS, toS], unit seconds; NaN when not covered. */
+  /** Integral of the value over [fromS, toS], unit seconds; NaN when half is missing. */
   public static double value(TimeBase time, Samples samples, double fromS, double toS) {
     return Walk.over(time, samples, fromS, toS, Walk.VALUE, 0)[0];
   }
@@ -56,9 +63,11 @@ public final class WindowIntegral {
       double stepS = time instanceof EvenTime even ? even.stepS() : Double.NaN;
       double sumA = 0;
       double sumB = 0;
-      double coveredS = 0;
+      double spannedS = 0;
+      double seenS = 0;
+      double mostS = MOST_UNEVEN * time.typicalStepS();
+      boolean skipped = false;
       double lastT = Double.NaN;
-      double lastX = 0;
       double cos = 1;
       double sin = 0;
       double turnCos = Math.cos(omega * stepS);
@@ -78,7 +87,9 @@ public final class WindowIntegral {
           cos = Math.cos(omega * t);
           sin = Math.sin(omega * t);
         }
-        if (!Double.isNaN(x)) {
+        if (Double.isNaN(x)) {
+          skipped = true;
+        } else {
           double a = what == VALUE ? x : what == SQUARE ? x * x : x * cos;
           double b = what == FOURIER ? -x * sin : 0;
           if (!Double.isNaN(lastT)) {
@@ -96,15 +107,17 @@ public final class WindowIntegral {
                 sumA += (lastA + (a - lastA) * middle) * (bS - aS);
                 sumB += (lastB + (b - lastB) * middle) * (bS - aS);
               }
-              coveredS += bS - aS;
+              spannedS += bS - aS;
+              seenS += skipped || fullS > mostS ? 0 : bS - aS;
             }
           }
           lastT = t;
-          lastX = x;
+          skipped = false;
           lastA = a;
           lastB = b;
         }
-        if (t >= toS && lastT == t) {
+        // Past the window only its last part cell is of interest.
+        if (t >= toS && (lastT == t || t - toS > toS - fromS)) {
           break;
         }
         if (turning) {
@@ -113,10 +126,12 @@ public final class WindowIntegral {
           cos = next;
         }
       }
-      if (!(coveredS >= LEAST_COVER * (toS - fromS)) || Double.isNaN(lastX)) {
+      double least = (what == SQUARE ? NEARLY_WHOLE : LEAST_SEEN) * (toS - fromS);
+      // Sums of cells may be a few ulps short of the whole.
+      if (!(seenS >= least * (1 - 1e-9)) || !(seenS > 0)) {
         return new double[] {Double.NaN, Double.NaN};
       }
-      double scale = (toS - fromS) / coveredS;
+      double scale = (toS - fromS) / spannedS;
       // Only what the ends lack is scaled up; whole windows are left as they are.
       if (Math.abs(scale - 1) < 1e-9) {
         scale = 1;

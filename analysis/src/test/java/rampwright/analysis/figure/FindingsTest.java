@@ -54,6 +54,27 @@ class FindingsTest {
   }
 
   @Test
+  void aPhaseThatComesAndGoesIsOneFinding() {
+    // Gone for 0.2 s of every 0.25 s, for two seconds; and once more four seconds later.
+    Trace trace =
+        wave()
+            .with(
+                ChannelName.I2,
+                t -> {
+                  boolean gone = (t > 1.5 && t < 3.5 && t % 0.25 < 0.2) || (t > 7 && t < 7.3);
+                  return gone ? 0 : COURSE.applyAsDouble(t) * sine(t, 1);
+                })
+            .build();
+    List<Finding> missing =
+        MadeTrace.analyze(trace).figures().findings().stream()
+            .filter(f -> f.code().equals("phase-missing"))
+            .toList();
+    assertThat(missing).hasSize(2);
+    assertThat(missing.get(0).fromS()).isBetween(1.5, 1.55);
+    assertThat(missing.get(0).toS()).isBetween(3.4, 3.5);
+  }
+
+  @Test
   void halfWavesOfOneSignAreOneWayConduction() {
     Trace trace =
         wave()

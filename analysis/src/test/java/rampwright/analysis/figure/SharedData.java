@@ -45,6 +45,9 @@ final class SharedData {
     try (BufferedReader reader =
         new BufferedReader(new InputStreamReader(in, StandardCharsets.UTF_8))) {
       String header = reader.readLine();
+      while (header.startsWith("#")) {
+        header = reader.readLine();
+      }
       boolean semicolon = header.contains(";");
       String[] names = header.split(semicolon ? ";" : ",");
       List<double[]> rows = new ArrayList<>();
