@@ -95,10 +95,18 @@ record CsvDialect(char separator, char decimal, char lineEnd) {
   static CsvDialect find(List<String> lines, char lineEnd) {
     CsvDialect best = new CsvDialect(',', '.', lineEnd);
     double bestScore = 0;
+    boolean quoted = mayQuoteDecimalCommas(lines);
+    boolean absentSeen = false;
     for (int i = 0; i < SEPARATORS.length(); i++) {
+      char separator = SEPARATORS.charAt(i);
+      boolean absent = lines.stream().noneMatch(line -> parts(separator, line));
+      if (absent && absentSeen) {
+        // Separators that do not occur all make one cell of each line; one of them is enough.
+        continue;
+      }
+      absentSeen |= absent;
       for (char decimal : new char[] {'.', ','}) {
-        char separator = SEPARATORS.charAt(i);
-        if (separator != decimal || mayQuoteDecimalCommas(lines)) {
+        if (separator != decimal || quoted) {
           CsvDialect dialect = new CsvDialect(separator, decimal, lineEnd);
           double score = CsvShape.of(lines, dialect).score();
           // A later candidate must be better, not equal, so the order above decides ties.
@@ -110,6 +118,10 @@ record CsvDialect(char separator, char decimal, char lineEnd) {
       }
     }
     return best;
+  }
+
+  private static boolean parts(char separator, String line) {
+    return line.indexOf(separator) >= 0 || (separator == ' ' && line.indexOf('\t') >= 0);
   }
 
   /**
