@@ -34,7 +34,7 @@ final class ColumnCounter {
         new CsvPlan.Slot(column.index(), CsvPlan.Kind.NUMBER, stepS, startS, true),
         -1,
         CsvPlan.Base.NONE,
-        new CsvTimeAxis.Stamps(stepS * 1e-6, 0, false),
+        new CsvTimeAxis.Stamps(stepS * 1e-6, 0, CsvTimeAxis.Clock.NONE, stepS),
         new ColumnReading(
             ColumnMapping.TIME,
             column.index() + 1,

@@ -73,7 +73,11 @@ record ColumnGuess(
       return null;
     }
     if (byUnit == null) {
-      return word;
+      boolean turns =
+          unit != null
+              && unit.dimension() == Dimension.FREQUENCY
+              && column.meaning().has(Word.ROTATION);
+      return turns ? Word.SPEED : word;
     }
     // A lone symbol (p, n, t, u) means what its unit says.
     boolean symbol = column.head().name().length() <= 2;
@@ -100,7 +104,7 @@ record ColumnGuess(
     if (meaning.has(Word.EXTREME)) {
       return "is an extreme of an interval, not a reading";
     }
-    if (meaning.has(Word.DERIVED)) {
+    if (meaning.has(Word.DERIVED) && !(quantity == Word.SPEED && meaning.has(Word.ROTATION))) {
       return "is derived, not a reading of the quantity";
     }
     if (meaning.has(Word.OTHER) && (quantity == Word.CURRENT || quantity == Word.VOLTAGE)) {

@@ -10,6 +10,7 @@ import java.util.TreeMap;
 import rampwright.acquisition.file.ColumnTable.Column;
 import rampwright.acquisition.file.ColumnTable.Content;
 import rampwright.acquisition.file.ColumnUnits.Conversion;
+import rampwright.acquisition.file.HeaderMeaning.Word;
 import rampwright.acquisition.file.UnitTable.Unit;
 import rampwright.analysis.quantity.Quantity;
 import rampwright.analysis.trace.ChannelName;
@@ -110,14 +111,15 @@ final class ColumnPlanner {
             layout.maxCells(),
             slots,
             time.dateColumn(),
-            time.base());
+            time.base(),
+            layout.header());
     return new Decision(plan, time, channels, all, notUsed, warnings);
   }
 
   private ColumnTime.Choice time() throws TraceFileException {
     Double rateHz = mapping.rateHz();
     if (rateHz != null) {
-      return ColumnTime.counted(rateHz);
+      return ColumnTime.counted(1 / rateHz, "rate given, no column of time");
     }
     ColumnTime finder = new ColumnTime(file, table, context, warnings);
     ColumnRule rule = mapping.rules().get(ColumnMapping.TIME);
@@ -202,12 +204,13 @@ final class ColumnPlanner {
     Unit unit = column.head().unit();
     if (unit == null) {
       if (!column.head().unitText().isEmpty() && channel != ChannelName.RUN) {
-        leaveOut(column, "its unit \"" + column.head().unitText() + "\" is not known");
+        leaveOut(column, "has the unit \"" + column.head().unitText() + "\", which is not known");
         return false;
       }
       return true;
     }
-    Conversion conversion = ColumnUnits.convert(channel, unit, context);
+    Conversion conversion =
+        ColumnUnits.convert(channel, unit, context, column.meaning().has(Word.ROTATION));
     if (!conversion.isKnown()) {
       leaveOut(column, conversion.remark());
     }
@@ -225,7 +228,8 @@ final class ColumnPlanner {
     double factor = 1;
     String unitText = column.head().unitText();
     if (unit != null) {
-      Conversion conversion = ColumnUnits.convert(channel, unit, context);
+      Conversion conversion =
+          ColumnUnits.convert(channel, unit, context, column.meaning().has(Word.ROTATION));
       factor = conversion.factor();
       remark = remark.isEmpty() ? conversion.remark() : remark;
     } else if (channel.quantity() != Quantity.RUN) {

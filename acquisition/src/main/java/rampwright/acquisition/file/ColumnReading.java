@@ -24,6 +24,13 @@ public record ColumnReading(
     String target,
     String remark) {
 
+  /** The column's number and header, for messages. */
+  String place() {
+    return header.isEmpty()
+        ? Integer.toString(column)
+        : column + " \"" + CsvProblems.shown(header) + "\"";
+  }
+
   /** One line for people. */
   public String line() {
     StringBuilder line = new StringBuilder(channel).append(" <- ");

@@ -28,8 +28,9 @@ final class ColumnResolution {
       decimals = Math.min(decimals, withoutNoise(cells, decimal));
     }
     return exponent
-        ? new CsvTimeAxis.Stamps(0, Math.pow(10, 1 - digits), false)
-        : new CsvTimeAxis.Stamps(Math.pow(10, -decimals) * factor, 0, false);
+        ? new CsvTimeAxis.Stamps(0, Math.pow(10, 1 - digits), CsvTimeAxis.Clock.NONE, factor)
+        : new CsvTimeAxis.Stamps(
+            Math.pow(10, -decimals) * factor, 0, CsvTimeAxis.Clock.NONE, factor);
   }
 
   /** Decimals that are not the noise of binary arithmetic, as in 0.050999999999995. */

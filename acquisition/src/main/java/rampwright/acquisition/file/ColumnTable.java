@@ -19,8 +19,8 @@ final class ColumnTable {
     NOTHING
   }
 
-  /** One column. */
-  record Column(HeaderCell head, HeaderMeaning meaning, Content content) {
+  /** One column; {@code hasOwnName} when no other has its header. */
+  record Column(HeaderCell head, HeaderMeaning meaning, Content content, boolean hasOwnName) {
     int index() {
       return head.index();
     }
@@ -36,7 +36,7 @@ final class ColumnTable {
     /** How a {@code [columns]} table names it. */
     String rule() {
       String text = head.text().strip();
-      return text.isEmpty() || text.contains("\"") || text.contains("\\")
+      return !hasOwnName || text.isEmpty() || text.contains("\"") || text.contains("\\")
           ? "index = " + (head.index() + 1)
           : "name = \"" + text + "\"";
     }
@@ -56,7 +56,9 @@ final class ColumnTable {
       String unit = i < layout.units().size() ? layout.units().get(i) : "";
       boolean isUnit = layout.dialect().kindOf(unit) == CellKind.TEXT;
       HeaderCell head = HeaderCell.of(i, heads, isUnit ? unit : "");
-      columns.add(new Column(head, HeaderMeaning.of(head.name()), content(i)));
+      String text = head.text().strip();
+      boolean own = heads.stream().filter(other -> other.strip().equals(text)).count() == 1;
+      columns.add(new Column(head, HeaderMeaning.of(head.name()), content(i), own));
     }
   }
 

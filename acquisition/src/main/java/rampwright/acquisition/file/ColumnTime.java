@@ -1,7 +1,5 @@
 package rampwright.acquisition.file;
 
-import java.math.BigDecimal;
-import java.time.Instant;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.time.LocalTime;
@@ -9,7 +7,6 @@ import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 import rampwright.acquisition.file.ColumnTable.Column;
 import rampwright.acquisition.file.ColumnTable.Content;
@@ -19,10 +16,7 @@ import rampwright.acquisition.file.UnitTable.Unit;
 
 /** Finds what tells the time: a column of seconds, wall-clock stamps, a counter, a stated rate. */
 final class ColumnTime {
-  private static final double EPOCH_S = 1e8;
-  private static final double EPOCH_MS = 1e11;
-  private static final double EPOCH_US = 1e14;
-  private static final double LONGEST_PLAIN_STEP = 1;
+  private static final int LONGEST_COUNTER_NAME = 16;
 
   /**
    * How the time is told.
@@ -52,18 +46,27 @@ final class ColumnTime {
     this.warnings = warnings;
   }
 
-  static Choice counted(double rateHz) {
+  static Choice counted(double intervalS, String remark) {
     ColumnReading reading =
-        new ColumnReading(
-            ColumnMapping.TIME, 0, "", "", 1 / rateHz, 0, "s", "rate given, no column of time");
+        new ColumnReading(ColumnMapping.TIME, 0, "", "", intervalS, 0, "s", remark);
     return new Choice(
-        null, -1, CsvPlan.Base.NONE, new CsvTimeAxis.Stamps(0, 0, false), reading, null, List.of());
+        null,
+        -1,
+        CsvPlan.Base.NONE,
+        new CsvTimeAxis.Stamps(0, 0, CsvTimeAxis.Clock.NONE, intervalS),
+        reading,
+        null,
+        List.of());
+  }
+
+  private ColumnSeconds numbers() {
+    return new ColumnSeconds(file, table, context, warnings);
   }
 
   /** The time by a person's rule. */
   Choice ruled(Column column, ColumnRule rule) throws TraceFileException {
     if (column.content() != Content.NUMBERS && column.content() != Content.NOTHING) {
-      return stamped(column, null, "given");
+      return stamped(column, null, "given", CsvClock.Order.named(rule.unit()));
     }
     Double scale = rule.scale();
     double offset = rule.offset() == null ? 0 : rule.offset();
@@ -73,7 +76,7 @@ final class ColumnTime {
         throw new TraceFileException(
             file, "[columns] time: scale = " + scale + "; seconds per count are above 0");
       }
-      return number(column, scale, offset, unitText, "given");
+      return numbers().choice(column, scale, offset, unitText, "given");
     }
     Unit unit = rule.unit() != null ? UnitTable.find(rule.unit()) : column.head().unit();
     if (unit == null ? !unitText.isEmpty() : unit.dimension() != Dimension.TIME) {
@@ -83,7 +86,7 @@ final class ColumnTime {
               + unitText
               + "\" is no unit of time that is known; s, ms, us, min or h, or a scale in s");
     }
-    return number(column, unit == null ? 1 : unit.factor(), offset, unitText, "given");
+    return numbers().choice(column, unit == null ? 1 : unit.factor(), offset, unitText, "given");
   }
 
   /** The time as the headers and first rows tell it. */
@@ -118,24 +121,28 @@ final class ColumnTime {
     }
     one(numbers);
     if (numbers.size() == 1) {
-      return guessedNumber(numbers.get(0));
+      return numbers().guessed(numbers.get(0));
     }
     one(stamps);
     if (stamps.size() == 1) {
-      return stamped(stamps.get(0), null, "");
+      return stamped(stamps.get(0), null, "", null);
     }
     one(clocks);
     if (clocks.size() == 1) {
       one(dates);
-      return stamped(clocks.get(0), dates.isEmpty() ? null : dates.get(0), "");
+      return stamped(clocks.get(0), dates.isEmpty() ? null : dates.get(0), "", null);
     }
     Choice counter = ColumnCounter.find(table);
     if (counter != null) {
       return counter;
     }
+    Choice stated = stated();
+    if (stated != null) {
+      return stated;
+    }
     if (texts.size() == 1) {
       // Its cells are mostly unreadable; reading them says which and where.
-      return guessedNumber(texts.get(0));
+      return numbers().guessed(texts.get(0));
     }
     throw new TraceFileException(file, noTime());
   }
@@ -151,6 +158,38 @@ final class ColumnTime {
     }
   }
 
+  /** A counter of rows, or the rows themselves, with the rate that the lines above state. */
+  private @Nullable Choice stated() throws TraceFileException {
+    CsvLayout layout = table.layout();
+    List<CsvStatedRate> rates = CsvStatedRate.of(layout.notes(), layout.dialect().decimal());
+    List<Column> counters = table.columns().stream().filter(ColumnTime::isCounter).toList();
+    if (rates.size() > 1) {
+      String[] lines = new String[rates.size()];
+      StringBuilder said = new StringBuilder();
+      for (int i = 0; i < lines.length; i++) {
+        CsvStatedRate rate = rates.get(i);
+        said.append(i == 0 ? "\"" : ", \"").append(rate.text()).append('"');
+        lines[i] =
+            (i == 0 ? "" : "# or: ")
+                + ("time = { rate_Hz = " + CsvTimeAxis.number(1 / rate.intervalS()) + " }");
+      }
+      throw new TraceFileException(
+          file,
+          ColumnHelp.withExample(
+              "no column tells the time, and the lines above the table state different rates: "
+                  + said,
+              lines));
+    }
+    if (rates.isEmpty() || counters.size() > 1) {
+      return null;
+    }
+    CsvStatedRate rate = rates.get(0);
+    String remark = "from \"" + rate.text() + "\" above the table";
+    return counters.isEmpty()
+        ? counted(rate.intervalS(), remark)
+        : numbers().choice(counters.get(0), rate.intervalS(), 0, "count", remark);
+  }
+
   private String noTime() {
     StringBuilder text = new StringBuilder("no column tells the time; columns are ");
     text.append(table.names());
@@ -159,16 +198,6 @@ final class ColumnTime {
         text.append("; ")
             .append(column.shown())
             .append(" seems to count rows: give it with scale = seconds per count");
-      }
-    }
-    for (String note : table.layout().notes()) {
-      String lower = note.toLowerCase(Locale.ROOT);
-      if ((lower.contains("sampl") && (lower.contains("rate") || lower.contains("freq")))
-          || lower.contains("abtast")) {
-        text.append("; the file says \"")
-            .append(note.length() > 60 ? note.substring(0, 60) : note)
-            .append("\": if that is the rate of the rows, give it");
-        break;
       }
     }
     return ColumnHelp.withExample(
@@ -182,125 +211,16 @@ final class ColumnTime {
   static boolean isCounter(Column column) {
     return column.meaning().has(Word.COUNTER)
         && column.content() == Content.NUMBERS
-        && column.head().name().length() <= 8
+        && column.head().name().length() <= LONGEST_COUNTER_NAME
         && column.meaning().quantity() == null;
   }
 
-  private Choice guessedNumber(Column column) throws TraceFileException {
-    Unit unit = column.head().unit();
-    String unitText = column.head().unitText();
-    double first = firstValue(column);
-    if (unit != null) {
-      return number(column, unit.factor(), 0, unitText, "");
-    }
-    if (!unitText.isEmpty()) {
-      throw new TraceFileException(
-          file,
-          table.layout().headerLine(),
-          column.index() + 1,
-          ColumnHelp.withExample(
-              "the unit \"" + CsvProblems.shown(unitText) + "\" of the time is not known",
-              "time = { " + column.rule() + ", unit = \"s\" }"),
-          null);
-    }
-    if (first >= EPOCH_S && first < 1e17) {
-      double factor = first >= EPOCH_US ? 1e-6 : first >= EPOCH_MS ? 1e-3 : 1;
-      String seconds = factor == 1 ? "s" : factor == 1e-3 ? "ms" : "us";
-      warnings.add("column " + column.shown() + " has no unit; read as " + seconds + " since 1970");
-      return number(column, factor, 0, seconds, "");
-    }
-    double step = typicalStep(column);
-    if (step > LONGEST_PLAIN_STEP) {
-      throw new TraceFileException(
-          file,
-          table.layout().headerLine(),
-          column.index() + 1,
-          ColumnHelp.withExample(
-              "the time has no unit and steps of "
-                  + CsvTimeAxis.number(step)
-                  + ", which may be seconds or milliseconds",
-              "time = { " + column.rule() + ", unit = \"ms\" }"),
-          null);
-    }
-    warnings.add("column " + column.shown() + " has no unit; read as s");
-    return number(column, 1, 0, "s", "no unit given, read as s");
-  }
-
-  private double firstValue(Column column) {
-    List<String> cells = table.cells(column.index());
-    char decimal = table.layout().dialect().decimal();
-    for (String cell : cells) {
-      if (CsvCells.isNumber(cell, decimal)) {
-        return CsvCells.number(cell, decimal);
-      }
-    }
-    return 0;
-  }
-
-  private double typicalStep(Column column) {
-    char decimal = table.layout().dialect().decimal();
-    List<Double> values = new ArrayList<>();
-    for (String cell : table.cells(column.index())) {
-      if (CsvCells.isNumber(cell, decimal)) {
-        values.add(CsvCells.number(cell, decimal));
-      }
-    }
-    List<Double> steps = new ArrayList<>();
-    for (int i = 1; i < values.size(); i++) {
-      steps.add(values.get(i) - values.get(i - 1));
-    }
-    steps.sort(null);
-    return steps.isEmpty() ? 0 : steps.get(steps.size() / 2);
-  }
-
-  private Choice number(
-      Column column, double factor, double offset, String unitText, String remark) {
-    char decimal = table.layout().dialect().decimal();
-    List<String> cells = table.cells(column.index());
-    double first = firstValue(column);
-    boolean epoch = first * factor >= EPOCH_S && offset == 0;
-    CsvPlan.Base base = CsvPlan.Base.NONE;
-    String startUtc = null;
-    if (epoch) {
-      String cell =
-          cells.stream().filter(c -> CsvCells.isNumber(c, decimal)).findFirst().orElse("0");
-      base = new CsvPlan.Base(CsvClock.Order.DAY_FIRST, 0, 0, cell);
-      startUtc = epochInstant(new BigDecimal(cell.replace(',', '.')), factor);
-    }
-    return new Choice(
-        new CsvPlan.Slot(
-            column.index(), epoch ? CsvPlan.Kind.EPOCH : CsvPlan.Kind.NUMBER, factor, offset, true),
-        -1,
-        base,
-        ColumnResolution.ofNumbers(cells, decimal, factor),
-        new ColumnReading(
-            ColumnMapping.TIME,
-            column.index() + 1,
-            column.head().text().strip(),
-            unitText,
-            factor,
-            offset,
-            "s",
-            epoch ? "since 1970; time 0 is the first row" : remark),
-        startUtc,
-        List.of(column.index()));
-  }
-
-  private static @Nullable String epochInstant(BigDecimal value, double factor) {
-    BigDecimal seconds = value.multiply(BigDecimal.valueOf(factor));
-    if (seconds.abs().compareTo(BigDecimal.valueOf(1e11)) > 0) {
-      return null;
-    }
-    long whole = seconds.longValue();
-    long nanos = seconds.subtract(BigDecimal.valueOf(whole)).movePointRight(9).longValue();
-    return Instant.ofEpochSecond(whole, nanos).toString();
-  }
-
-  private Choice stamped(Column column, @Nullable Column date, String remark)
+  private Choice stamped(
+      Column column, @Nullable Column date, String remark, CsvClock.@Nullable Order given)
       throws TraceFileException {
     List<String> cells = table.cells(column.index());
     List<String> dates = date == null ? cells : table.cells(date.index());
-    CsvClock.Order order = CsvClock.orderOf(dates);
+    CsvClock.Order order = given != null ? given : CsvClock.orderOf(dates);
     CsvClock clock = new CsvClock(order);
     String first = cells.stream().filter(CsvClock::looksLikeStamp).findFirst().orElse("");
     if (!clock.parse(first) || !clock.hasClock()) {
@@ -341,7 +261,7 @@ final class ColumnTime {
         new CsvPlan.Slot(column.index(), CsvPlan.Kind.STAMP, 1, 0, true),
         date == null ? -1 : date.index(),
         base,
-        new CsvTimeAxis.Stamps(ColumnResolution.ofClocks(cells), 0, !dated),
+        new CsvTimeAxis.Stamps(ColumnResolution.ofClocks(cells), 0, kind(clock, dated), 1),
         new ColumnReading(
             ColumnMapping.TIME,
             column.index() + 1,
@@ -353,6 +273,13 @@ final class ColumnTime {
             where + "time 0 is " + local + (remark.isEmpty() ? "" : "; " + remark)),
         dated && !day.isAmbiguous() ? startUtc(column, date, clock, day) : null,
         claimed);
+  }
+
+  private static CsvTimeAxis.Clock kind(CsvClock clock, boolean dated) {
+    if (clock.hasOffset()) {
+      return CsvTimeAxis.Clock.NONE;
+    }
+    return dated ? CsvTimeAxis.Clock.LOCAL : CsvTimeAxis.Clock.TIME_OF_DAY;
   }
 
   private @Nullable String startUtc(
@@ -367,6 +294,12 @@ final class ColumnTime {
     } else if (heads.contains("UTC") || heads.contains("GMT")) {
       zone = ZoneOffset.UTC;
     }
+    return instantOf(local, zone, warnings);
+  }
+
+  /** The instant of a local time; null, and said, where no zone is known. */
+  static @Nullable String instantOf(
+      LocalDateTime local, @Nullable ZoneId zone, List<String> warnings) {
     if (zone == null) {
       warnings.add(
           "the stamps name no offset from UTC; the instant of time 0 ("

@@ -23,6 +23,11 @@ final class ColumnUnits {
   }
 
   static Conversion convert(ChannelName channel, Unit unit, ReadContext context) {
+    return convert(channel, unit, context, false);
+  }
+
+  /** As above; {@code rotation} says that the name of a column in hertz speaks of turns. */
+  static Conversion convert(ChannelName channel, Unit unit, ReadContext context, boolean rotation) {
     String target = channel.quantity().unit();
     if (unit.dimension() == dimension(channel)) {
       return new Conversion(unit.factor(), "");
@@ -40,6 +45,9 @@ final class ColumnUnits {
               + "; the rated value it refers to is not known; name the asset, or give a scale");
     }
     if (unit.dimension() == Dimension.FREQUENCY && channel == ChannelName.SPEED) {
+      if (rotation) {
+        return new Conversion(unit.factor(), "turns per second by its name");
+      }
       Integer pairs = context.polePairs();
       if (pairs != null && pairs > 0) {
         return new Conversion(

@@ -73,6 +73,9 @@ final class ComtradeAsciiData implements ComtradeData {
     private long firstBadLine;
     private int firstBadColumn;
     private String firstBad = "";
+    private double numberBefore = Double.NEGATIVE_INFINITY;
+    private long falls;
+    private long firstFall;
 
     Pass(
         List<ComtradeField> fields,
@@ -127,6 +130,7 @@ final class ComtradeAsciiData implements ComtradeData {
                 + "; values must be separated by commas; the data do not fit the configuration",
             null);
       }
+      watchOrder(number(bytes, cuts[0], cuts[1] - 1));
       lastIsShort = found < width || (!lines.isTerminated() && bytes[to - 1] == '-');
       if (lastIsShort) {
         shortRecords++;
@@ -149,6 +153,40 @@ final class ComtradeAsciiData implements ComtradeData {
         columns.endRow();
       }
       return true;
+    }
+
+    /** Counts record numbers that do not rise; those that are none say nothing. */
+    private void watchOrder(double number) {
+      if (!Double.isFinite(number)) {
+        return;
+      }
+      if (number <= numberBefore) {
+        falls++;
+        firstFall = firstFall == 0 ? records + 1L : firstFall;
+      }
+      numberBefore = number;
+    }
+
+    private void judgeOrder() throws TraceFileException {
+      if (falls > records / 2) {
+        throw new TraceFileException(
+            name,
+            "record numbers fall at "
+                + falls
+                + " of "
+                + records
+                + " records; the records do not stand in the order of time; export it anew or sort it"
+                + " by its first column");
+      }
+      if (falls > 0) {
+        warnings.add(
+            name
+                + ": record numbers fall at "
+                + falls
+                + " places, first at record "
+                + firstFall
+                + "; records may be out of order or come twice");
+      }
     }
 
     private boolean isHead(ComtradeLines lines) {
@@ -226,6 +264,7 @@ final class ComtradeAsciiData implements ComtradeData {
         throw new TraceFileException(
             name, "holds no complete record; the file is cut off or the data are elsewhere");
       }
+      judgeOrder();
       if (shortRecords > records / 10) {
         throw new TraceFileException(
             name,

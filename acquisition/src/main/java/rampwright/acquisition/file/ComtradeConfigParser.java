@@ -68,6 +68,10 @@ final class ComtradeConfigParser {
     Integer offset = null;
     if (edition == ComtradeEdition.E2013 && at < lines.size()) {
       offset = ComtradeDates.offsetMinutes(fields(line("the time zone"))[0]);
+      if (at < lines.size()) {
+        ComtradeDates.leapRemarks(fields(line("the quality of the clock and leap seconds")))
+            .forEach(this::warn);
+      }
     }
     long promised = rates.isEmpty() ? 0 : rates.get(rates.size() - 1).lastSample();
     return new ComtradeConfig(

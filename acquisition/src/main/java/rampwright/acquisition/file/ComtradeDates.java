@@ -2,6 +2,7 @@ package rampwright.acquisition.file;
 
 import java.time.DateTimeException;
 import java.time.LocalDateTime;
+import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
@@ -88,6 +89,20 @@ final class ComtradeDates {
     }
     int all = hours * 60 + minutes;
     return "-".equals(offset.group(1)) ? -all : all;
+  }
+
+  /**
+   * What a 2013 file says of a leap second in the record (0 none, 1 added, 2 taken out, 3 not
+   * known); empty when it says none. Field 1 of its line is the quality of the clock.
+   */
+  static List<String> leapRemarks(String[] fields) {
+    String leap = fields.length > 1 ? fields[1].strip() : "";
+    return leap.equals("1") || leap.equals("2")
+        ? List.of(
+            "a leap second was "
+                + (leap.equals("1") ? "added" : "taken out")
+                + " during the record; times within it count on evenly")
+        : List.of();
   }
 
   private static int nanos(@Nullable String digits) {

@@ -58,6 +58,10 @@ public final class ComtradeWriter {
       throw new TraceFileException(
           name, "a single .cff file came with the 2013 edition; write .cfg, or the 2013 edition");
     }
+    Path folder = target.toAbsolutePath().getParent();
+    if (folder != null) {
+      CsvTraceWriter.requireFolder(name, folder);
+    }
     Path data = single ? target : data(target);
     if (!form.replace() && (Files.exists(target) || Files.exists(data))) {
       throw new TraceFileException(

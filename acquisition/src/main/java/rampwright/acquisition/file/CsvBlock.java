@@ -13,9 +13,14 @@ final class CsvBlock {
   private int[] skips = new int[8];
   private int skipCount;
   private long dateChangeLine = -1;
+  private long otherHeaderLine = -1;
+  private final double[] lowest;
+  private final double[] highest;
 
   CsvBlock(int slots, int rowsExpected) {
     columns = new double[slots][Math.max(16, rowsExpected)];
+    lowest = new double[slots];
+    highest = new double[slots];
   }
 
   double[][] columns() {
@@ -43,6 +48,43 @@ final class CsvBlock {
   /** First line, 0 based in the block, on which an ambiguous date changed; -1 when none did. */
   long dateChangeLine() {
     return dateChangeLine;
+  }
+
+  /** First line, 0 based in the block, that is a header unlike the file's; -1 when none is. */
+  long otherHeaderLine() {
+    return otherHeaderLine;
+  }
+
+  void noteOtherHeader() {
+    if (otherHeaderLine < 0) {
+      otherHeaderLine = lines;
+    }
+  }
+
+  /** Lowest number of a slot; NaN when there is none. */
+  double lowest(int slot) {
+    return lowest[slot];
+  }
+
+  /** Highest number of a slot; NaN when there is none. */
+  double highest(int slot) {
+    return highest[slot];
+  }
+
+  /** Finds the range of each slot, while its numbers are still near the processor. */
+  void findRange() {
+    for (int slot = 0; slot < columns.length; slot++) {
+      double low = Double.NaN;
+      double high = Double.NaN;
+      double[] column = columns[slot];
+      for (int row = 0; row < rows; row++) {
+        double value = column[row];
+        low = value < low || Double.isNaN(low) ? value : low;
+        high = value > high || Double.isNaN(high) ? value : high;
+      }
+      lowest[slot] = low;
+      highest[slot] = high;
+    }
   }
 
   void noteDateChange() {

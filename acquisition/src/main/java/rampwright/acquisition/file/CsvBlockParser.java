@@ -1,8 +1,8 @@
 package rampwright.acquisition.file;
 
 import ch.randelshofer.fastdoubleparser.JavaDoubleParser;
-import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
+import java.util.List;
 import rampwright.acquisition.file.CsvProblems.Kind;
 
 /**
@@ -22,6 +22,10 @@ final class CsvBlockParser {
   };
   private static final int UNUSED = -1;
   private static final int DATE = -2;
+
+  /** In no UTF-8 text, and no letter of a number in any other. */
+  private static final byte NO_BYTE = (byte) 0xfe;
+
   private static final long S_PER_DAY = 86_400L;
 
   private final CsvPlan plan;
@@ -37,6 +41,7 @@ final class CsvBlockParser {
   private final boolean blanks;
   private final int minCells;
   private final int maxCells;
+  private final CsvBytes cells;
   private final CsvSlowCell slow;
   private final CsvClock dateClock;
 
@@ -77,11 +82,13 @@ final class CsvBlockParser {
       slotOfColumn[plan.dateColumn()] = DATE;
     }
     separator = (byte) plan.dialect().separator();
-    decimal = (byte) plan.dialect().decimal();
+    // A decimal comma among comma separators stands in quotes, which go the slow way.
+    decimal = quotedDecimals(plan.dialect()) ? NO_BYTE : (byte) plan.dialect().decimal();
     lineEnd = (byte) plan.dialect().lineEnd();
     blanks = plan.dialect().blanks();
     minCells = plan.minCells();
     maxCells = plan.maxCells();
+    cells = new CsvBytes(plan.dialect());
     slow = new CsvSlowCell(plan);
     dateClock = new CsvClock(plan.base().order());
   }
@@ -93,11 +100,13 @@ final class CsvBlockParser {
    */
   CsvBlock parse(byte[] text, int from, int to, int rowsExpected) {
     bytes = text;
+    cells.in(text);
     block = new CsvBlock(kinds.length, rowsExpected);
     int at = from;
     while (at < to) {
       at = line(at);
     }
+    block.findRange();
     return block;
   }
 
@@ -117,7 +126,7 @@ final class CsvBlockParser {
     int[] slots = slotOfColumn;
     while (true) {
       if (blanks) {
-        at = skipBlanks(at);
+        at = cells.skipBlanks(at);
       }
       int slot = column < slots.length ? slots[column] : UNUSED;
       if (slot >= 0) {
@@ -127,13 +136,13 @@ final class CsvBlockParser {
         at = date(at);
       } else {
         int start = at;
-        at = skipCell(at);
-        if (column >= maxCells && at > start && !isEndMark(start)) {
+        at = cells.skipCell(at);
+        if (column >= maxCells && at > start && !cells.isEndMark(start)) {
           used = column + 1;
         }
       }
       if (blanks) {
-        at = skipBlanks(at);
+        at = cells.skipBlanks(at);
       }
       if (bytes[at] == lineEnd) {
         break;
@@ -142,25 +151,27 @@ final class CsvBlockParser {
       at += blanks ? 0 : 1;
     }
     at++;
-    int cells = column + 1;
-    if (!anyCell && isEmptyRow(from, at)) {
+    int count = column + 1;
+    if (!anyCell && cells.isEmptyRow(from, at)) {
       block.skipLine();
       return at;
     }
     if (plan.dateColumn() >= 0) {
       timeBad |= !dateSeen;
     }
-    if (cells < slots.length) {
+    if (count < slots.length) {
       for (int i = 0; i < kinds.length; i++) {
-        if (plan.slots().get(i).column() >= cells) {
+        if (plan.slots().get(i).column() >= count) {
           columns[i][row] = Double.NaN;
         }
       }
     }
-    if (cells < minCells || used > maxCells) {
-      lose(Kind.WRONG_COUNT, 0, cells + " cells");
+    if (count < minCells || used > maxCells) {
+      lose(Kind.WRONG_COUNT, 0, count + " cells");
     } else if (binary) {
       lose(Kind.BINARY, 0, "");
+    } else if (timeBad && isHeader(from, at)) {
+      lose(Kind.HEADER_AGAIN, 0, "");
     } else if (timeBad || (timeSlot >= 0 && Double.isNaN(columns[timeSlot][row]))) {
       lose(
           Kind.BAD_TIME,
@@ -175,82 +186,46 @@ final class CsvBlockParser {
     return at;
   }
 
+  /** Whether the line is the header once more; another header is noted as such. */
+  private boolean isHeader(int from, int to) {
+    List<String> header = plan.header();
+    if (header.isEmpty()) {
+      return false;
+    }
+    List<String> texts = plan.dialect().split(cells.decoded(from, to - 1).stripTrailing());
+    int known = 0;
+    int others = 0;
+    for (String text : texts) {
+      CsvDialect.CellKind kind = plan.dialect().kindOf(text);
+      if (kind == CsvDialect.CellKind.NUMBER || kind == CsvDialect.CellKind.STAMP) {
+        return false;
+      }
+      known += !text.isEmpty() && header.contains(text) ? 1 : 0;
+      others += !text.isEmpty() && !header.contains(text) ? 1 : 0;
+    }
+    boolean same = texts.equals(header) || (texts.size() == 1 && header.contains(texts.get(0)));
+    if (!same && known > 0 && known >= others) {
+      block.noteOtherHeader();
+    }
+    return same;
+  }
+
   private void lose(Kind kind, int column, String cell) {
     block.problems().add(kind, block.lines(), column, cell);
     block.skipLine();
   }
 
-  private String timeCell(int from) {
-    if (timeSlot < 0) {
-      return "";
-    }
-    int at = from;
-    int column = plan.slots().get(timeSlot).column();
-    for (int i = 0; ; i++) {
-      if (blanks) {
-        at = skipBlanks(at);
-      }
-      int end = skipCell(at);
-      if (i == column || bytes[end] == lineEnd) {
-        return text(at, end).strip();
-      }
-      at = blanks ? end : end + 1;
-    }
-  }
-
-  private boolean isEmptyRow(int from, int to) {
-    for (int i = from; i < to; i++) {
-      byte c = bytes[i];
-      if (c != separator && c != ' ' && c != '\t' && c != '\r' && c != lineEnd) {
-        return false;
-      }
-    }
-    return true;
-  }
-
-  private boolean isEndMark(int at) {
-    return bytes[at] == '\r' && bytes[at + 1] == lineEnd;
+  private static boolean quotedDecimals(CsvDialect dialect) {
+    return dialect.separator() == dialect.decimal();
   }
 
   private int skipLine(int from) {
-    int at = from;
-    while (bytes[at] != lineEnd) {
-      at++;
-    }
     block.skipLine();
-    return at + 1;
+    return cells.lineEndFrom(from) + 1;
   }
 
-  private int skipBlanks(int from) {
-    int at = from;
-    while (bytes[at] == ' ' || bytes[at] == '\t' || (bytes[at] == '\r' && lineEnd != '\r')) {
-      at++;
-    }
-    return at;
-  }
-
-  /** End of the cell that starts at {@code from}: the separator or the end of the line. */
-  private int skipCell(int from) {
-    int at = from;
-    byte[] text = bytes;
-    byte stop = lineEnd;
-    byte part = separator;
-    if (text[at] == '"') {
-      at++;
-      while (text[at] != stop && (text[at] != '"' || text[at + 1] == '"')) {
-        at += text[at] == '"' ? 2 : 1;
-      }
-    }
-    if (blanks) {
-      while (text[at] != ' ' && text[at] != '\t' && text[at] != stop) {
-        at++;
-      }
-      return at;
-    }
-    while (text[at] != part && text[at] != stop) {
-      at++;
-    }
-    return at;
+  private String timeCell(int from) {
+    return timeSlot < 0 ? "" : cells.cellOf(from, plan.slots().get(timeSlot).column());
   }
 
   /** Reads the number at {@code from} into {@link #value}; the way most cells go. */
@@ -284,7 +259,7 @@ final class CsvBlockParser {
       power = fraction - at;
       count -= power;
     }
-    if ((c == 'e' || c == 'E') && count > 0) {
+    if (count > 0 && CsvCells.isExponentMark(c)) {
       c = text[++at];
       boolean down = c == '-';
       if (down || c == '+') {
@@ -333,21 +308,23 @@ final class CsvBlockParser {
     value = plain[slot] ? result : result * factors[slot] + offsets[slot];
     if (Double.isInfinite(value)) {
       value = Double.NaN;
-      block.problems().add(Kind.INFINITE, block.lines(), column + 1, text(start, end));
+      block.problems().add(Kind.INFINITE, block.lines(), column + 1, cells.plain(start, end));
     }
     return at;
   }
 
   private double exactly(int start, int end) {
-    if (decimal == '.') {
-      return JavaDoubleParser.parseDouble(bytes, start, end - start);
+    for (int i = start; i < end; i++) {
+      if (bytes[i] == ',' || (bytes[i] | 0x20) == 'd') {
+        return CsvCells.number(cells.plain(start, end), ',');
+      }
     }
-    return CsvCells.number(text(start, end), ',');
+    return JavaDoubleParser.parseDouble(bytes, start, end - start);
   }
 
   private int date(int from) {
-    int end = skipCell(from);
-    String cell = unquoted(from, end);
+    int end = cells.skipCell(from);
+    String cell = cells.unquoted(from, end);
     if (!cell.isEmpty()) {
       anyCell = true;
       if (dateClock.parse(cell) && dateClock.hasDate()) {
@@ -361,8 +338,8 @@ final class CsvBlockParser {
 
   /** Everything that is not a plain number: blanks, quotes, words, stamps, other bytes. */
   private int slowCell(int from, int slot, int column) {
-    int end = skipCell(from);
-    String cell = unquoted(from, end);
+    int end = cells.skipCell(from);
+    String cell = cells.unquoted(from, end);
     boolean time = slot == timeSlot;
     value = Double.NaN;
     if (cell.isEmpty()) {
@@ -378,20 +355,12 @@ final class CsvBlockParser {
         return end;
       }
     }
+    if (timeBad) {
+      // The row is lost anyhow; one complaint is enough.
+      return end;
+    }
     value = slow.value(block, cell, slot, time);
     timeBad |= slow.timeIsBad();
     return end;
-  }
-
-  private String unquoted(int from, int end) {
-    String cell = text(from, end).strip();
-    if (cell.length() > 1 && cell.charAt(0) == '"' && cell.charAt(cell.length() - 1) == '"') {
-      return cell.substring(1, cell.length() - 1).replace("\"\"", "\"").strip();
-    }
-    return cell;
-  }
-
-  private String text(int from, int end) {
-    return new String(bytes, from, end - from, StandardCharsets.ISO_8859_1);
   }
 }

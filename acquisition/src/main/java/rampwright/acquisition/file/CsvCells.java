@@ -1,6 +1,7 @@
 package rampwright.acquisition.file;
 
 import ch.randelshofer.fastdoubleparser.JavaDoubleParser;
+import java.math.BigDecimal;
 import java.util.Locale;
 import java.util.Set;
 import java.util.regex.Matcher;
@@ -93,7 +94,7 @@ final class CsvCells {
       at = digitsEnd(cell, fraction);
       digits += at - fraction;
     }
-    if (digits > 0 && at < length && (cell.charAt(at) | 0x20) == 'e') {
+    if (digits > 0 && at < length && isExponentMark(cell.charAt(at))) {
       at++;
       at += at < length && (cell.charAt(at) == '-' || cell.charAt(at) == '+') ? 1 : 0;
       int exponent = at;
@@ -101,6 +102,11 @@ final class CsvCells {
       digits = at > exponent && at - exponent <= 4 ? digits : 0;
     }
     return digits > 0 && at == length;
+  }
+
+  /** {@code e}, or the {@code d} of programs that write double precision so (ISO/IEC 1539). */
+  static boolean isExponentMark(int c) {
+    return (c | 0x20) == 'e' || (c | 0x20) == 'd';
   }
 
   private static int digitsEnd(String cell, int from) {
@@ -113,7 +119,13 @@ final class CsvCells {
 
   /** Value of a cell for which {@link #isNumber} holds. */
   static double number(String cell, char decimal) {
-    return JavaDoubleParser.parseDouble(decimal == '.' ? cell : cell.replace(',', '.'));
+    String point = decimal == '.' ? cell : cell.replace(',', '.');
+    return JavaDoubleParser.parseDouble(point.replace('D', 'E').replace('d', 'e'));
+  }
+
+  /** Every digit of a cell for which {@link #isNumber} holds. */
+  static BigDecimal exact(String cell) {
+    return new BigDecimal(cell.replace(',', '.').replace('D', 'E').replace('d', 'e'));
   }
 
   /** Value of a number with thousands separators; NaN when it is none. */

@@ -5,6 +5,7 @@ import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Locale;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Reads wall-clock stamps: ISO 8601, day first or month first, 12 and 24 hours, with or without
@@ -16,7 +17,16 @@ final class CsvClock {
     DAY_FIRST,
     MONTH_FIRST,
     /** No value above 12 tells the two apart; read as day first until the date changes. */
-    UNDECIDED
+    UNDECIDED;
+
+    /** The order a person names as the unit of the stamps; null when it is none. */
+    static @Nullable Order named(@Nullable String unit) {
+      String letters = unit == null ? "" : unit.toLowerCase(Locale.ROOT).replaceAll("[^dmy]+", "");
+      if (letters.matches("d+m+y*")) {
+        return DAY_FIRST;
+      }
+      return letters.matches("m+d+y*") ? MONTH_FIRST : null;
+    }
   }
 
   private static final long SECOND = 1_000_000_000L;
@@ -327,25 +337,43 @@ final class CsvClock {
     if (peek() == 'Z') {
       at++;
       hasOffset = true;
-    } else if (end - at >= 3 && text[at] == 'U' && text[at + 1] == 'T' && text[at + 2] == 'C') {
+    } else if (isWord("UTC") || isWord("GMT")) {
       at += 3;
       hasOffset = true;
+      return at == end || shift();
     } else if (peek() == '+' || peek() == '-') {
-      int sign = peek() == '-' ? -1 : 1;
-      at++;
-      int hours = digits(2);
-      int minutes = 0;
-      if (lastDigits != 2) {
-        return false;
-      }
-      at += peek() == ':' ? 1 : 0;
-      if (at < end) {
-        minutes = digits(2);
-      }
-      offsetS = sign * (hours * 60 + minutes) * 60;
-      hasOffset = hours <= 18;
-      return hasOffset;
+      return shift();
     }
     return true;
+  }
+
+  private boolean isWord(String word) {
+    boolean same = end - at >= word.length();
+    for (int i = 0; same && i < word.length(); i++) {
+      same = text[at + i] == word.charAt(i);
+    }
+    return same;
+  }
+
+  /** Takes hours and minutes from UTC with their sign; one digit will do behind UTC or GMT. */
+  private boolean shift() {
+    if (peek() != '+' && peek() != '-') {
+      return false;
+    }
+    boolean named = hasOffset;
+    int sign = peek() == '-' ? -1 : 1;
+    at++;
+    int hours = digits(2);
+    int minutes = 0;
+    if (lastDigits != 2 && !(named && lastDigits == 1)) {
+      return false;
+    }
+    at += peek() == ':' ? 1 : 0;
+    if (at < end) {
+      minutes = digits(2);
+    }
+    offsetS = sign * (hours * 60 + minutes) * 60;
+    hasOffset = hours <= 18;
+    return hasOffset;
   }
 }

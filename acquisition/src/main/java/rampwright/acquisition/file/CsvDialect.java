@@ -2,6 +2,7 @@ package rampwright.acquisition.file;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.regex.Pattern;
 
 /**
  * How a file parts its cells and writes its numbers.
@@ -12,6 +13,10 @@ import java.util.List;
  */
 record CsvDialect(char separator, char decimal, char lineEnd) {
   private static final String SEPARATORS = ";\t,| ";
+
+  /** A leading zero, or other than three digits behind the only comma. */
+  private static final Pattern QUOTED_DECIMAL_COMMA =
+      Pattern.compile("\"\\s*[+-]?(?:0,\\d+|\\d+,(?:\\d{1,2}|\\d{4,}))\\s*\"");
 
   boolean blanks() {
     return separator == ' ';
@@ -90,10 +95,18 @@ record CsvDialect(char separator, char decimal, char lineEnd) {
   static CsvDialect find(List<String> lines, char lineEnd) {
     CsvDialect best = new CsvDialect(',', '.', lineEnd);
     double bestScore = 0;
+    boolean quoted = mayQuoteDecimalCommas(lines);
+    boolean absentSeen = false;
     for (int i = 0; i < SEPARATORS.length(); i++) {
+      char separator = SEPARATORS.charAt(i);
+      boolean absent = lines.stream().noneMatch(line -> parts(separator, line));
+      if (absent && absentSeen) {
+        // Separators that do not occur all make one cell of each line; one of them is enough.
+        continue;
+      }
+      absentSeen |= absent;
       for (char decimal : new char[] {'.', ','}) {
-        char separator = SEPARATORS.charAt(i);
-        if (separator != decimal) {
+        if (separator != decimal || quoted) {
           CsvDialect dialect = new CsvDialect(separator, decimal, lineEnd);
           double score = CsvShape.of(lines, dialect).score();
           // A later candidate must be better, not equal, so the order above decides ties.
@@ -107,6 +120,18 @@ record CsvDialect(char separator, char decimal, char lineEnd) {
     return best;
   }
 
+  private static boolean parts(char separator, String line) {
+    return line.indexOf(separator) >= 0 || (separator == ' ' && line.indexOf('\t') >= 0);
+  }
+
+  /**
+   * Whether cells in quotes hold commas that cannot part thousands, as spreadsheets of
+   * decimal-comma countries write them into comma-separated files.
+   */
+  private static boolean mayQuoteDecimalCommas(List<String> lines) {
+    return lines.stream().anyMatch(line -> QUOTED_DECIMAL_COMMA.matcher(line).find());
+  }
+
   /** For people. */
   String inWords() {
     String between =
@@ -115,6 +140,7 @@ record CsvDialect(char separator, char decimal, char lineEnd) {
           case ' ' -> "blanks";
           default -> "\"" + separator + "\"";
         };
-    return "cells parted by " + between + ", decimal " + (decimal == '.' ? "point" : "comma");
+    String mark = decimal == '.' ? "point" : separator == ',' ? "comma inside quotes" : "comma";
+    return "cells parted by " + between + ", decimal " + mark;
   }
 }

@@ -139,9 +139,9 @@ record CsvLayout(
       if (below < 0) {
         return commented(lines, first, dialect, shape);
       }
-      List<String> near = dialect.split(lines.get(below).text());
+      List<String> near = headerCells(lines.get(below).text(), dialect, shape);
       if (above >= 0 && isUnitRow(near, dialect)) {
-        List<String> far = dialect.split(lines.get(above).text());
+        List<String> far = headerCells(lines.get(above).text(), dialect, shape);
         if (isHeader(far, dialect, shape)) {
           return new Heading(far, near, above, below);
         }
@@ -150,6 +150,16 @@ record CsvLayout(
         return new Heading(near, List.of(), below, -1);
       }
       return commented(lines, first, dialect, shape);
+    }
+
+    /** In tables parted by blanks, wide gaps part headers that have blanks in them. */
+    private static List<String> headerCells(String text, CsvDialect dialect, CsvShape shape) {
+      List<String> cells = dialect.split(text);
+      if (dialect.blanks() && cells.size() > shape.cells()) {
+        List<String> wide = List.of(text.strip().split(" {2,}|\t+", -1));
+        return wide.size() == shape.cells() ? wide : cells;
+      }
+      return cells;
     }
 
     private static int textAbove(List<CsvLines.Line> lines, int index) {

@@ -3,6 +3,7 @@ package rampwright.acquisition.file;
 import java.io.IOException;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Deque;
 import java.util.List;
 import java.util.concurrent.ConcurrentLinkedQueue;
@@ -36,6 +37,8 @@ final class CsvPipeline implements AutoCloseable {
   private int rowsDone;
   private boolean endsInLineEnd = true;
   private double bytesPerRow = 16;
+  private final double[] lowest;
+  private final double[] highest;
 
   CsvPipeline(CsvSource source, CsvPlan plan, CsvLimits limits, long firstLine) {
     this.source = source;
@@ -46,6 +49,10 @@ final class CsvPipeline implements AutoCloseable {
     for (int i = 0; i < plan.slots().size(); i++) {
       stores.add(new CsvStore());
     }
+    this.lowest = new double[stores.size()];
+    this.highest = new double[stores.size()];
+    Arrays.fill(lowest, Double.POSITIVE_INFINITY);
+    Arrays.fill(highest, Double.NEGATIVE_INFINITY);
   }
 
   /** A buffer to start with, of the size {@link #run} needs. */
@@ -197,8 +204,20 @@ final class CsvPipeline implements AutoCloseable {
           source.file(),
           firstLine + linesDone + block.dateChangeLine(),
           0,
-          "the date changes and could be day first or month first; no value above 12 tells which;"
-              + " export the stamps as year-month-day",
+          ColumnHelp.withExample(
+              "the date changes and could be day first or month first; no value above 12 tells"
+                  + " which",
+              "time = { index = " + (timeColumn() + 1) + ", unit = \"dd/mm/yyyy\" }",
+              "# or: time = { index = " + (timeColumn() + 1) + ", unit = \"mm/dd/yyyy\" }"),
+          null);
+    }
+    if (block.otherHeaderLine() >= 0) {
+      throw new TraceFileException(
+          source.file(),
+          firstLine + linesDone + block.otherHeaderLine(),
+          0,
+          "another header begins here, with other columns than the one above the first rows; the"
+              + " file holds several records: split it at this line",
           null);
     }
     problems.merge(block.problems(), firstLine + linesDone);
@@ -217,11 +236,21 @@ final class CsvPipeline implements AutoCloseable {
         !stores.get(0).inFile()
             && (long) rowsDone * Double.BYTES * stores.size() > limits.heapBytes();
     for (int i = 0; i < stores.size(); i++) {
+      lowest[i] = block.lowest(i) < lowest[i] ? block.lowest(i) : lowest[i];
+      highest[i] = block.highest(i) > highest[i] ? block.highest(i) : highest[i];
       if (tooMuch) {
         stores.get(i).moveToFile();
       }
       stores.get(i).append(block.columns()[i], block.rows());
     }
+  }
+
+  private int timeColumn() {
+    return plan.slots().stream()
+        .filter(CsvPlan.Slot::isTime)
+        .mapToInt(CsvPlan.Slot::column)
+        .findFirst()
+        .orElse(0);
   }
 
   int rowCount() {
@@ -247,6 +276,16 @@ final class CsvPipeline implements AutoCloseable {
   /** Whether the file's last line was complete. */
   boolean endsInLineEnd() {
     return endsInLineEnd;
+  }
+
+  /** Lowest number of a slot; infinite when there is none. */
+  double lowest(int slot) {
+    return lowest[slot];
+  }
+
+  /** Highest number of a slot; infinite when there is none. */
+  double highest(int slot) {
+    return highest[slot];
   }
 
   /** The numbers of a slot; once for each. */

@@ -11,9 +11,16 @@ import java.util.List;
  *     are counted
  * @param dateColumn 0 based column of the date when it stands apart from the clock; -1 when not
  * @param base the first row's stamp, which is time 0 of stamped files
+ * @param header the cells above the rows, by which they are known when they come again
  */
 record CsvPlan(
-    CsvDialect dialect, int minCells, int maxCells, List<Slot> slots, int dateColumn, Base base) {
+    CsvDialect dialect,
+    int minCells,
+    int maxCells,
+    List<Slot> slots,
+    int dateColumn,
+    Base base,
+    List<String> header) {
 
   /** How a cell becomes a number. */
   enum Kind {
@@ -47,5 +54,6 @@ record CsvPlan(
 
   CsvPlan {
     slots = List.copyOf(slots);
+    header = List.copyOf(header);
   }
 }

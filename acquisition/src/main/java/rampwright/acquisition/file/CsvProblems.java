@@ -17,7 +17,8 @@ final class CsvProblems {
     GROUPED("cells with thousands separators, read without them", false),
     WRONG_COUNT("rows with the wrong number of cells, left out", true),
     BINARY("rows with bytes that are not text, left out", true),
-    BAD_TIME("rows whose time cannot be read, left out", true);
+    BAD_TIME("rows whose time cannot be read, left out", true),
+    HEADER_AGAIN("header lines that come again, left out; the recorder may have begun anew", false);
 
     private final String text;
     private final boolean losesRow;

@@ -22,7 +22,7 @@ final class CsvSlowCell {
     this.decimal = plan.dialect().decimal();
     this.clock = new CsvClock(plan.base().order());
     String cell = plan.base().epochCell();
-    this.epochBase = cell.isEmpty() ? BigDecimal.ZERO : new BigDecimal(cell.replace(',', '.'));
+    this.epochBase = cell.isEmpty() ? BigDecimal.ZERO : CsvCells.exact(cell);
   }
 
   /** Whether the last cell was to tell the time and could not be read. */
@@ -50,7 +50,7 @@ final class CsvSlowCell {
       double value = CsvCells.number(cell, decimal) * rule.factor() + rule.offset();
       return Double.isInfinite(value) ? missing(block, Kind.INFINITE, rule, cell) : value;
     }
-    if (time) {
+    if (time && Double.isNaN(CsvCells.grouped(cell, decimal))) {
       timeIsBad = true;
       return Double.NaN;
     }
@@ -93,7 +93,7 @@ final class CsvSlowCell {
       timeIsBad = true;
       return Double.NaN;
     }
-    BigDecimal since = new BigDecimal(cell.replace(',', '.')).subtract(epochBase);
+    BigDecimal since = CsvCells.exact(cell).subtract(epochBase);
     return since.doubleValue() * rule.factor();
   }
 

@@ -83,8 +83,7 @@ final class CsvSource implements Closeable {
       throw new TraceFileException(
           file, "is a ZIP archive or a spreadsheet, not text; unpack it or export it as CSV");
     }
-    PushbackInputStream plain =
-        packed ? new PushbackInputStream(new GZIPInputStream(stored, BUFFER), LOOKED_AT) : stored;
+    InputStream plain = packed ? new GZIPInputStream(stored, BUFFER) : stored;
     byte[] head = new byte[LOOKED_AT];
     int count = readWhatThereIs(plain, head);
     if (count == 0) {
@@ -120,15 +119,52 @@ final class CsvSource implements Closeable {
       charset = utf8 ? StandardCharsets.UTF_8 : StandardCharsets.ISO_8859_1;
       encoding = utf8 ? "UTF-8" : "Latin-1";
     }
-    plain.unread(head, mark, count - mark);
+    // Not pushed back: a read across both parts would lose the first when the second is cut off.
+    InputStream all = new Joined(head, mark, count, plain);
     boolean wide =
         charset.equals(StandardCharsets.UTF_16LE) || charset.equals(StandardCharsets.UTF_16BE);
     return new CsvSource(
         file,
         raw,
-        wide ? new CsvUtf16Input(plain, charset) : plain,
+        wide ? new CsvUtf16Input(all, charset) : all,
         wide ? StandardCharsets.UTF_8 : charset,
         encoding + (packed ? ", gzip" : ""));
+  }
+
+  /** What was looked at already, then the rest; no read runs over the joint. */
+  private static final class Joined extends InputStream {
+    private final byte[] head;
+    private final int end;
+    private final InputStream rest;
+    private int at;
+
+    Joined(byte[] head, int from, int end, InputStream rest) {
+      this.head = head;
+      this.at = from;
+      this.end = end;
+      this.rest = rest;
+    }
+
+    @Override
+    public int read() throws IOException {
+      return at < end ? head[at++] & 0xff : rest.read();
+    }
+
+    @Override
+    public int read(byte[] into, int from, int length) throws IOException {
+      if (at == end) {
+        return rest.read(into, from, length);
+      }
+      int count = Math.min(length, end - at);
+      System.arraycopy(head, at, into, from, count);
+      at += count;
+      return count;
+    }
+
+    @Override
+    public void close() throws IOException {
+      rest.close();
+    }
   }
 
   /** Fills what it can; a cut-off archive gives what it still holds. */
@@ -194,10 +230,13 @@ final class CsvSource implements Closeable {
         got += more;
       }
     } catch (EOFException | ZipException e) {
-      warnings.add(
+      String warning =
           "the gzip archive ends early or is damaged ("
               + reason(e)
-              + "); what could be unpacked is used");
+              + "); what could be unpacked is used";
+      if (!warnings.contains(warning)) {
+        warnings.add(warning);
+      }
     } catch (IOException e) {
       throw new TraceFileException(
           file,

@@ -15,8 +15,6 @@ import rampwright.analysis.trace.TimeBase;
  * spreads rows that share a coarse stamp, and says what it did.
  */
 final class CsvTimeAxis {
-  private static final double DAY_S = 86_400;
-  private static final double HALF_DAY_S = DAY_S / 2;
   private static final int PIECE = 8192;
   private static final int PLACES = 3;
   private static final int FINER = 9;
@@ -37,9 +35,20 @@ final class CsvTimeAxis {
    *
    * @param resolutionS last digit written, s
    * @param relative last digit written as a share of the value, for numbers with exponent; else 0
-   * @param clockOnly hours to seconds without date, which fall back at midnight
+   * @param clock whether they are wall-clock times, which fall back at midnight or with the season
+   * @param countS seconds of one count, for numbers
    */
-  record Stamps(double resolutionS, double relative, boolean clockOnly) {}
+  record Stamps(double resolutionS, double relative, Clock clock, double countS) {}
+
+  /** What kind of clock stamps are of. */
+  enum Clock {
+    /** Numbers that count on, or stamps that name their offset. */
+    NONE,
+    /** Hours to seconds without a date. */
+    TIME_OF_DAY,
+    /** Date and time of a place. */
+    LOCAL
+  }
 
   private final String file;
   private final CsvRows rows;
@@ -57,9 +66,13 @@ final class CsvTimeAxis {
   }
 
   Axis axis(Samples read) throws TraceFileException, IOException {
-    Samples stamps = kind.clockOnly() ? unrolled(read) : read;
+    Samples stamps = read;
     refuseIfShort(stamps);
     scan(stamps);
+    if (!increasing || kind.clock() != Clock.NONE) {
+      stamps = new CsvUnroll(rows, kind, inFile, warnings).of(stamps);
+      scan(stamps);
+    }
     BitSet dropped = increasing ? new BitSet() : backward(stamps);
     if (!dropped.isEmpty()) {
       stamps = without(stamps, dropped, inFile);
@@ -142,36 +155,6 @@ final class CsvTimeAxis {
 
   private static double largest(Samples stamps) {
     return Math.max(Math.abs(stamps.at(0)), Math.abs(stamps.at(stamps.size() - 1)));
-  }
-
-  private Samples unrolled(Samples read) throws IOException {
-    boolean rolls = false;
-    double before = read.at(0);
-    for (int i = 1; i < read.size() && !rolls; i++) {
-      rolls = read.at(i) < before - HALF_DAY_S;
-      before = read.at(i);
-    }
-    if (!rolls) {
-      return read;
-    }
-    warnings.add("the clock passes midnight; the times after it were counted on");
-    double days = 0;
-    before = read.at(0);
-    try (CsvStore store = store(inFile)) {
-      for (int from = 0; from < read.size(); from += PIECE) {
-        double[] piece = new double[Math.min(PIECE, read.size() - from)];
-        read.copy(from, piece, 0, piece.length);
-        for (int i = 0; i < piece.length; i++) {
-          if (piece[i] < before - HALF_DAY_S) {
-            days += DAY_S;
-          }
-          before = piece[i];
-          piece[i] += days;
-        }
-        store.append(piece, piece.length);
-      }
-      return store.finish();
-    }
   }
 
   /** Rows whose time is before one already seen. */
@@ -308,10 +291,10 @@ final class CsvTimeAxis {
     if (value == Math.rint(value) && Math.abs(value) < 1e9) {
       return Long.toString((long) value);
     }
-    return new java.math.BigDecimal(value)
-        .round(new java.math.MathContext(7))
-        .stripTrailingZeros()
-        .toString();
+    java.math.BigDecimal rounded =
+        new java.math.BigDecimal(value).round(new java.math.MathContext(7)).stripTrailingZeros();
+    double size = Math.abs(value);
+    return size >= 1e-6 && size < 1e12 ? rounded.toPlainString() : rounded.toString();
   }
 
   private static String text(String format, Object... values) {

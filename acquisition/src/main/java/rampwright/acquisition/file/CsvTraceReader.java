@@ -157,8 +157,8 @@ public final class CsvTraceReader {
       CsvUnderstanding understanding = understanding(source, beginning);
       List<String> warnings = new ArrayList<>(understanding.warnings());
       CsvTimeAxis.Axis axis = axis(pipeline, decision);
-      Map<ChannelName, Samples> channels = channels(pipeline, decision, axis.dropped());
       warnings.addAll(axis.warnings());
+      Map<ChannelName, Samples> channels = channels(pipeline, decision, axis.dropped(), warnings);
       warnings.addAll(pipeline.problems().warnings());
       if (!pipeline.endsInLineEnd()
           && pipeline.problems().count(CsvProblems.Kind.WRONG_COUNT) > 0) {
@@ -188,33 +188,47 @@ public final class CsvTraceReader {
 
   private CsvTimeAxis.Axis axis(CsvPipeline pipeline, ColumnPlanner.Decision decision)
       throws TraceFileException, IOException {
-    Double rateHz = columns.rateHz();
-    if (rateHz != null) {
+    ColumnTime.Choice time = decision.time();
+    if (time.slot() == null) {
       int rows = pipeline.rowCount();
       if (rows < 2) {
         throw new TraceFileException(file, "holds fewer than two rows; a trace needs at least two");
       }
+      double stepS = time.reading().factor();
       return new CsvTimeAxis.Axis(
-          TimeBase.even(0, 1 / rateHz, rows),
+          TimeBase.even(0, stepS, rows),
           null,
           String.format(
-              Locale.ROOT, "%d rows at the rate given, %s Hz", rows, CsvTimeAxis.number(rateHz)),
+              Locale.ROOT, "%d rows at that rate, %s Hz", rows, CsvTimeAxis.number(1 / stepS)),
           List.of());
     }
-    return new CsvTimeAxis(file, pipeline.rows(), decision.time().stamps(), pipeline.inFile())
+    return new CsvTimeAxis(file, pipeline.rows(), time.stamps(), pipeline.inFile())
         .axis(pipeline.samples(0));
   }
 
   private static Map<ChannelName, Samples> channels(
-      CsvPipeline pipeline, ColumnPlanner.Decision decision, @Nullable BitSet dropped)
+      CsvPipeline pipeline,
+      ColumnPlanner.Decision decision,
+      @Nullable BitSet dropped,
+      List<String> warnings)
       throws TraceFileException, IOException {
     Map<ChannelName, Samples> channels = new EnumMap<>(ChannelName.class);
-    int slot = decision.time().slot() == null ? 0 : 1;
+    int time = decision.time().slot() == null ? 0 : 1;
+    int slot = time;
     for (ChannelName channel : decision.channels()) {
-      Samples samples = pipeline.samples(slot++);
+      CsvPlan.Slot rule = decision.plan().slots().get(slot);
+      Samples samples = pipeline.samples(slot);
+      if (rule.kind() == CsvPlan.Kind.NUMBER) {
+        // The first reading is that of the time; then they come in the order of the slots.
+        ColumnReading reading = decision.readings().get(slot - time + 1);
+        samples =
+            new CsvMarks(reading.place(), rule, warnings)
+                .without(samples, pipeline.lowest(slot), pipeline.highest(slot), pipeline.inFile());
+      }
       channels.put(
           channel,
           dropped == null ? samples : CsvTimeAxis.without(samples, dropped, pipeline.inFile()));
+      slot++;
     }
     return channels;
   }

@@ -59,6 +59,7 @@ public final class CsvTraceWriter {
     if (folder == null || Files.isDirectory(file)) {
       throw new TraceFileException(name, "is a directory; name the file to write inside it");
     }
+    requireFolder(name, folder);
     Path part = null;
     try {
       part = Files.createTempFile(folder, ".trace-", ".part");
@@ -80,6 +81,17 @@ public final class CsvTraceWriter {
               + e.getMessage()
               + "; check that the folder exists, may be written and has room",
           e);
+    }
+  }
+
+  /** Refuses a target whose folder is missing, by the folder's name. */
+  static void requireFolder(String name, Path folder) throws TraceFileException {
+    if (!Files.isDirectory(folder)) {
+      throw new TraceFileException(
+          name,
+          "cannot be written: there is no folder "
+              + folder
+              + "; make it, or name another; nothing was written");
     }
   }
 

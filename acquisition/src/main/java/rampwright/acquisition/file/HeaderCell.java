@@ -31,6 +31,9 @@ record HeaderCell(int index, String text, String name, String unitText, @Nullabl
 
   private static HeaderCell part(int index, String text, List<String> row) {
     String bare = text.strip();
+    if (isUnitAlone(bare, row)) {
+      return cell(index, text, "", bare);
+    }
     HeaderCell bracketed = bracketed(index, text, bare);
     if (bracketed != null) {
       return bracketed;
@@ -58,6 +61,28 @@ record HeaderCell(int index, String text, String name, String unitText, @Nullabl
       }
     }
     return new HeaderCell(index, text, bare, "", null);
+  }
+
+  /**
+   * Whether the header is a unit and no name: a unit of time in letters, or one among headers that
+   * are all units.
+   */
+  private static boolean isUnitAlone(String bare, List<String> row) {
+    Unit unit = UnitTable.find(bare);
+    if (unit == null) {
+      return false;
+    }
+    if (unit.dimension() == UnitTable.Dimension.TIME && bare.length() > 1) {
+      // "min" is a minimum more often than minutes.
+      return !unit.symbol().equals("min");
+    }
+    return row.stream()
+        .filter(head -> !head.isBlank())
+        .allMatch(
+            head -> {
+              Unit other = UnitTable.find(head);
+              return other != null && head.strip().equals(other.symbol());
+            });
   }
 
   private static @Nullable HeaderCell bracketed(int index, String text, String bare) {

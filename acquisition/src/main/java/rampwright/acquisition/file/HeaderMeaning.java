@@ -42,7 +42,9 @@ record HeaderMeaning(Set<Word> words, List<Integer> phases) {
     LINE,
     PHASE,
     CHANNEL,
-    PLAIN
+    PLAIN,
+    /** Turns of the shaft, which makes hertz turns per second. */
+    ROTATION
   }
 
   private static final Map<String, Set<Word>> WORDS = load();

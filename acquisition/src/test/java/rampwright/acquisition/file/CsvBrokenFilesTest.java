@@ -143,11 +143,10 @@ class CsvBrokenFilesTest {
 
   @Test
   void noTime() {
-    assertThat(files.message("# Sampling rate: 5000 Hz\nNr,i1_A\n1,2\n2,3\n"))
+    assertThat(files.message("# Sampling rate: high\nNr,i1_A\n1,2\n2,3\n"))
         .isEqualTo(
             "trace.csv: no column tells the time; columns are 1 \"Nr\", 2 \"i1_A\"; 1 \"Nr\" seems to"
-                + " count rows: give it with scale = seconds per count; the file says \"Sampling rate:"
-                + " 5000 Hz\": if that is the rate of the rows, give it; say which in a [columns] table"
+                + " count rows: give it with scale = seconds per count; say which in a [columns] table"
                 + " (in settings.toml or with --columns FILE), for example:\n"
                 + "[columns]\n"
                 + "time = { name = \"Nr\", unit = \"s\" }\n"
@@ -161,7 +160,7 @@ class CsvBrokenFilesTest {
             "trace.csv line 1: 2 columns could be i1: 2 \"Current (A)\", 3 \"Current (A)\"; say which"
                 + " in a [columns] table (in settings.toml or with --columns FILE), for example:\n"
                 + "[columns]\n"
-                + "i1 = { name = \"Current (A)\" }");
+                + "i1 = { index = 2 }");
   }
 
   @Test

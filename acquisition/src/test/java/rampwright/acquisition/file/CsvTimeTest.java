@@ -97,7 +97,11 @@ class CsvTimeTest {
     assertThat(files.message("t,i1_A\n03/04/2026 10:00:00,1\n04/04/2026 10:00:01,2\n"))
         .isEqualTo(
             "trace.csv line 3: the date changes and could be day first or month first; no value"
-                + " above 12 tells which; export the stamps as year-month-day");
+                + " above 12 tells which; say which in a [columns] table (in settings.toml or with"
+                + " --columns FILE), for example:\n"
+                + "[columns]\n"
+                + "time = { index = 1, unit = \"dd/mm/yyyy\" }\n"
+                + "# or: time = { index = 1, unit = \"mm/dd/yyyy\" }");
   }
 
   @Test

@@ -246,8 +246,8 @@ class CsvTraceReaderTest {
     assertThat(CsvFiles.values(trace, ChannelName.I1)).containsExactly(1.5, 2.5, 3.5);
     assertThat(trace.provenance().understood().get(1))
         .isEqualTo(
-            "time <- row number: value x 0.001 = s; rate given, no column of time; 3 rows at the"
-                + " rate given, 1000 Hz");
+            "time <- row number: value x 0.001 = s; rate given, no column of time; 3 rows at that"
+                + " rate, 1000 Hz");
   }
 
   @Test

@@ -33,6 +33,22 @@ class CsvTraceWriterTest {
   }
 
   @Test
+  void missingFoldersAreNamed() throws Exception {
+    Trace trace = new CsvFiles(folder).read("time_s,i1_A\n0,1\n1,2\n");
+    Path missing = folder.resolve("none");
+    assertThatThrownBy(() -> CsvTraceWriter.write(trace, missing.resolve("x.csv")))
+        .isInstanceOf(TraceFileException.class)
+        .hasMessageEndingWith(
+            "cannot be written: there is no folder "
+                + missing
+                + "; make it, or name another; nothing was written");
+    ComtradeForm form = ComtradeForm.of2013(ComtradeEncoding.FLOAT32);
+    assertThatThrownBy(() -> ComtradeWriter.write(trace, missing.resolve("x.cff"), form))
+        .isInstanceOf(TraceFileException.class)
+        .hasMessageContaining("there is no folder " + missing);
+  }
+
+  @Test
   void canonicalForm() throws Exception {
     Trace trace =
         trace(
@@ -112,8 +128,7 @@ class CsvTraceWriterTest {
     Trace trace = trace(TimeBase.even(0, 1, 2), Map.of(ChannelName.I1, Samples.of(1, 2)));
     assertThatThrownBy(() -> CsvTraceWriter.write(trace, folder.resolve("none").resolve("t.csv")))
         .isInstanceOf(TraceFileException.class)
-        .hasMessageContaining("could not be written")
-        .hasMessageContaining("check that the folder exists");
+        .hasMessageContaining("cannot be written: there is no folder");
     assertThatThrownBy(() -> CsvTraceWriter.write(trace, folder))
         .isInstanceOf(TraceFileException.class)
         .hasMessageContaining("is a directory");

@@ -16,7 +16,7 @@ class HeaderMeaningTest {
     List<String> row = new java.util.ArrayList<>(List.of(header));
     row.addAll(List.of(others));
     HeaderCell head = HeaderCell.of(0, row, "");
-    return new Column(head, HeaderMeaning.of(head.name()), Content.NUMBERS);
+    return new Column(head, HeaderMeaning.of(head.name()), Content.NUMBERS, true);
   }
 
   private static String channel(Column column) {

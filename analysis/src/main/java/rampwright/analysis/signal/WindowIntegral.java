@@ -30,12 +30,20 @@ public final class WindowIntegral {
 
   /** Integral of the square over [fromS, toS], unit squared seconds; NaN when not nearly whole. */
   public static double square(TimeBase time, Samples samples, double fromS, double toS) {
-    return Walk.over(time, samples, fromS, toS, Walk.SQUARE, 0)[0];
+    double quick =
+        time instanceof EvenTime even
+            ? EvenWindow.integral(even, samples, fromS, toS, true)
+            : Double.NaN;
+    return Double.isNaN(quick) ? Walk.over(time, samples, fromS, toS, Walk.SQUARE, 0)[0] : quick;
   }
 
   /** Integral of the value over [fromS, toS], unit seconds; NaN when half is missing. */
   public static double value(TimeBase time, Samples samples, double fromS, double toS) {
-    return Walk.over(time, samples, fromS, toS, Walk.VALUE, 0)[0];
+    double quick =
+        time instanceof EvenTime even
+            ? EvenWindow.integral(even, samples, fromS, toS, false)
+            : Double.NaN;
+    return Double.isNaN(quick) ? Walk.over(time, samples, fromS, toS, Walk.VALUE, 0)[0] : quick;
   }
 
   /**

@@ -26,6 +26,10 @@ public final class AtomicFile {
     if (folder == null) {
       throw new FileSystemException(path.toString(), null, "names no file");
     }
+    if (!Files.isDirectory(folder)) {
+      throw new FileSystemException(
+          path.toString(), null, "there is no folder " + folder + "; make it, or name another");
+    }
     // Not Files.createTempFile: its files are for the owner's eyes only, and the move keeps that.
     Path temporary =
         folder.resolve(
