@@ -16,7 +16,7 @@ import rampwright.analysis.machine.PlateCircuit;
  */
 public final class AssetFit {
   private static final long SEED = 20260314L;
-  private static final double UNEXPLAINED_RESIDUAL = 2.2;
+  private static final double UNEXPLAINED_RESIDUAL = 1.5;
   private static final double TOLD_SHARE = 0.9;
 
   private AssetFit() {}
