@@ -4,6 +4,7 @@ import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 import rampwright.analysis.machine.LoadKind;
 import rampwright.analysis.machine.Nameplate;
+import rampwright.analysis.machine.Pipe;
 import rampwright.analysis.machine.StarterLaw;
 
 /**
@@ -17,6 +18,7 @@ import rampwright.analysis.machine.StarterLaw;
  * @param supplyVoltageV declared supply voltage, line to line
  * @param supplyImpedanceOhm magnitude of the source impedance, from a fault level or transformer
  * @param wiring where the starter sits
+ * @param pipe what a pump feeds, for surge; null when not known
  */
 public record AssetData(
     Nameplate plate,
@@ -26,7 +28,31 @@ public record AssetData(
     @Nullable Double breakawayTorquePct,
     double supplyVoltageV,
     @Nullable Double supplyImpedanceOhm,
-    StarterLaw.Wiring wiring) {
+    StarterLaw.Wiring wiring,
+    @Nullable Pipe pipe) {
+
+  /** An asset without a pipe. */
+  public AssetData(
+      Nameplate plate,
+      LoadKind loadKind,
+      @Nullable Double loadInertiaKgM2,
+      @Nullable Double loadPowerW,
+      @Nullable Double breakawayTorquePct,
+      double supplyVoltageV,
+      @Nullable Double supplyImpedanceOhm,
+      StarterLaw.Wiring wiring) {
+    this(
+        plate,
+        loadKind,
+        loadInertiaKgM2,
+        loadPowerW,
+        breakawayTorquePct,
+        supplyVoltageV,
+        supplyImpedanceOhm,
+        wiring,
+        null);
+  }
+
   public AssetData {
     if (!(supplyVoltageV > 0)) {
       throw new IllegalArgumentException(

@@ -132,7 +132,8 @@ public final class AssetParameters {
         sourceVoltageV,
         load,
         water,
-        Math.exp(p[INERTIA]));
+        Math.exp(p[INERTIA]),
+        hasWater ? data.pipe() : null);
   }
 
   private static double clamp(double x, double low, double high) {

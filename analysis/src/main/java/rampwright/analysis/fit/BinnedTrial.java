@@ -22,6 +22,7 @@ final class BinnedTrial {
   private static final double STOP_INDEPENDENT = 6;
   private static final double COAST_INDEPENDENT = 6;
   private static final int AVERAGED = 2;
+  private static final double LONGEST_GAP = 3.5;
 
   /** Speed, of synchronous, at which the shaft is said to have turned. */
   static final double TURNED_SPEED = 0.015;
@@ -33,9 +34,10 @@ final class BinnedTrial {
   private static final double SPEED_FLOOR = 0.006;
   private static final double TIME_SHARE = 0.006;
 
-  /** One point: time, values (NaN without) and their standard deviations. */
+  /** One point: time and its uncertainty, values (NaN without) and their standard deviations. */
   record Point(
       double timeS,
+      double reachS,
       double current,
       double currentSigma,
       double voltage,
@@ -217,6 +219,7 @@ final class BinnedTrial {
     }
     return new Point(
         at,
+        timing,
         current,
         currentSigma * inflate,
         voltage,
@@ -303,10 +306,15 @@ final class BinnedTrial {
     double[] a = trial.currentA();
     double goal = level * plate.ratedCurrentA();
     double found = Double.NaN;
-    for (int k = 1; k < time.length && time[k] < cutS; k++) {
-      if (time[k] > 0 && a[k - 1] >= goal && a[k] < goal) {
-        found = time[k - 1] + (time[k] - time[k - 1]) * (a[k - 1] - goal) / (a[k - 1] - a[k]);
+    int last = -1;
+    for (int k = 0; k < time.length && time[k] < cutS; k++) {
+      if (Double.isNaN(a[k])) {
+        continue;
       }
+      if (last >= 0 && time[k] > 0 && a[last] >= goal && a[k] < goal) {
+        found = between(last, k, (a[last] - goal) / (a[last] - a[k]));
+      }
+      last = k;
     }
     return found;
   }
@@ -318,12 +326,23 @@ final class BinnedTrial {
     }
     double settled = average(rpm, cutS - 1.0, cutS - 0.02);
     double goal = 0.95 * settled;
-    for (int k = 1; k < time.length && time[k] < cutS; k++) {
-      if (time[k] > 0 && rpm[k - 1] < goal && rpm[k] >= goal) {
-        return time[k - 1] + (time[k] - time[k - 1]) * (goal - rpm[k - 1]) / (rpm[k] - rpm[k - 1]);
+    int last = -1;
+    for (int k = 0; k < time.length && time[k] < cutS; k++) {
+      if (Double.isNaN(rpm[k])) {
+        continue;
       }
+      if (last >= 0 && time[k] > 0 && rpm[last] < goal && rpm[k] >= goal) {
+        return between(last, k, (goal - rpm[last]) / (rpm[k] - rpm[last]));
+      }
+      last = k;
     }
     return Double.NaN;
+  }
+
+  /** An instant between two readings; NaN when too many are missing in between to date it. */
+  private double between(int before, int after, double part) {
+    double width = time[after] - time[before];
+    return width > LONGEST_GAP * trial.intervalS() ? Double.NaN : time[before] + width * part;
   }
 
   /** First time the speed is above 1.5 % and stays above for two readings. */

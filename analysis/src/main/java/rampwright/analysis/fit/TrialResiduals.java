@@ -16,6 +16,10 @@ import rampwright.analysis.machine.Trajectory;
  */
 final class TrialResiduals {
   private static final double CORNER = 2.5;
+  // Model errors are alike over a whole trial and from one channel to the next, so that fewer
+  // points are independent than the stretches' counts say. Set by how often the truth of a trial
+  // that was not fitted lies in its predicted range (module docs, fit.md).
+  private static final double ALIKE = 1.5;
   private static final int CHANNELS = 3;
   private static final int SUMMARY = 8;
   private static final double HEAT_SIGMA = 0.008;
@@ -40,30 +44,22 @@ final class TrialResiduals {
     Trajectory run = RunSimulator.run(model, trial.trial.settings(), trial.plan(stopShiftS));
     boolean agrees = run.completed() == trial.completed;
     double end = run.instants().endS();
-    int at = 0;
     int row = from;
     double release = run.instants().releaseS();
+    RunAverage average = new RunAverage(run);
     for (BinnedTrial.Point point : trial.points) {
       double time = point.timeS();
-      // Past the end of a simulation that failed or came to rest, its last state holds.
-      while (at + 2 < run.size() && run.timeS(at + 1) < time) {
-        at++;
-      }
-      double width = run.timeS(at + 1) - run.timeS(at);
-      double part = width > 0 ? Math.max(0, Math.min(1, (time - run.timeS(at)) / width)) : 1;
       boolean known = agrees || time <= end;
       if (known) {
-        double current = mix(run.currentRatio(at), run.currentRatio(at + 1), part);
-        if (!(time > release)) {
-          out[row] = soft((current - point.current()) / point.currentSigma());
+        average.around(time, point.reachS());
+        if (!Double.isNaN(point.current()) && !(time > release)) {
+          out[row] = soft((average.currentRatio() - point.current()) / point.currentSigma());
         }
         if (!Double.isNaN(point.voltage()) && !(time > release)) {
-          double volt = mix(run.busVoltagePu(at), run.busVoltagePu(at + 1), part);
-          out[row + 1] = soft((volt - point.voltage()) / point.voltageSigma());
+          out[row + 1] = soft((average.busVoltagePu() - point.voltage()) / point.voltageSigma());
         }
         if (!Double.isNaN(point.speed())) {
-          double speed = mix(run.speedPu(at), run.speedPu(at + 1), part);
-          out[row + 2] = soft((speed - point.speed()) / point.speedSigma());
+          out[row + 2] = soft((average.speedPu() - point.speed()) / point.speedSigma());
         }
       }
       row += CHANNELS;
@@ -181,11 +177,8 @@ final class TrialResiduals {
     return sum;
   }
 
-  private static double mix(double a, double b, double part) {
-    return a + part * (b - a);
-  }
-
-  private static double soft(double r) {
+  private static double soft(double off) {
+    double r = off / ALIKE;
     if (!(Math.abs(r) < 1e6)) {
       // A simulation that broke down is as bad as anything.
       return 60;

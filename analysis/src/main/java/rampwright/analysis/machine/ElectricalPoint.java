@@ -13,6 +13,7 @@ package rampwright.analysis.machine;
  */
 final class ElectricalPoint {
   private static final int PASSES = 3;
+  private static final double LARGEST_DEMAND = 10;
 
   private final SlipTable motor;
   private final StarterLaw starter;
@@ -41,6 +42,12 @@ final class ElectricalPoint {
   /** Whether the starter gives all the voltage it can. */
   boolean full;
 
+  /**
+   * Voltage that the reference asks for over all the voltage there is; passes through one where the
+   * starter begins to give all it can.
+   */
+  double demand;
+
   private double admittance;
   private double powerFactor;
   private double torqueFactor;
@@ -64,6 +71,7 @@ final class ElectricalPoint {
     torque = 0;
     limited = false;
     full = false;
+    demand = 0;
   }
 
   /** Full voltage, by-passed: no limit acts. */
@@ -72,6 +80,7 @@ final class ElectricalPoint {
     atRatio(1.0);
     limited = false;
     full = true;
+    demand = 1;
   }
 
   /** A voltage ratio, held down by the current limit (of rated current). */
@@ -80,6 +89,7 @@ final class ElectricalPoint {
     atRatio(wantedRatio * fullRatio);
     limited = false;
     full = wantedRatio >= 0.9999;
+    demand = wantedRatio;
     if (current > limit * starter.limitGain()) {
       hold(limit * starter.limitGain());
     }
@@ -98,8 +108,11 @@ final class ElectricalPoint {
     if (believed <= 0) {
       atRatio(fullRatio);
       full = true;
+      demand = LARGEST_DEMAND;
     } else {
-      atMotorVoltage(Math.sqrt(wanted / believed));
+      double voltage = Math.sqrt(wanted / believed);
+      atMotorVoltage(voltage);
+      demand = Math.min(LARGEST_DEMAND, voltage / (fullRatio * busVoltage));
     }
     if (current > most) {
       hold(most);
@@ -122,6 +135,7 @@ final class ElectricalPoint {
     }
     limited = true;
     full = false;
+    demand = Math.min(demand, ratio / fullRatio);
   }
 
   private void look(double speedPu) {

@@ -13,6 +13,7 @@ import org.jspecify.annotations.Nullable;
  * @param load torque against speed
  * @param water column behind a pump; null when torque depends on speed alone
  * @param inertiaKgM2 motor and load at the motor shaft
+ * @param pipe what the pump feeds, for surge; null when not known
  */
 public record MachineModel(
     Nameplate plate,
@@ -22,7 +23,8 @@ public record MachineModel(
     double sourceVoltageV,
     LoadCurve load,
     @Nullable WaterColumn water,
-    double inertiaKgM2) {
+    double inertiaKgM2,
+    @Nullable Pipe pipe) {
 
   public MachineModel {
     if (!(inertiaKgM2 > 0) || !(sourceVoltageV > 0)) {
@@ -35,6 +37,19 @@ public record MachineModel(
     }
   }
 
+  /** A circuit without a pipe. */
+  public MachineModel(
+      Nameplate plate,
+      SlipTable motor,
+      StarterLaw starter,
+      Supply supply,
+      double sourceVoltageV,
+      LoadCurve load,
+      @Nullable WaterColumn water,
+      double inertiaKgM2) {
+    this(plate, motor, starter, supply, sourceVoltageV, load, water, inertiaKgM2, null);
+  }
+
   /** Speed gained per second by one per unit of net torque, per unit of synchronous speed. */
   public double accelerationPerS() {
     return plate.ratedTorqueNm() / (inertiaKgM2 * plate.syncSpeedRadPerS());
@@ -42,7 +57,7 @@ public record MachineModel(
 
   /** The same circuit with another source voltage. */
   public MachineModel withSourceVoltageV(double volt) {
-    return new MachineModel(plate, motor, starter, supply, volt, load, water, inertiaKgM2);
+    return new MachineModel(plate, motor, starter, supply, volt, load, water, inertiaKgM2, pipe);
   }
 
   /**

@@ -23,7 +23,9 @@ public enum RunFigure {
   STOP_90_10("stop_90_10_s"),
   STOP_DECELERATION("stop_deceleration_pct_per_s"),
   STOP_PEAK_CURRENT("stop_peak_current_ratio"),
-  STOP_I2T("stop_i2t_ratio_s");
+  STOP_I2T("stop_i2t_ratio_s"),
+  PIPE_PERIODS("pipe_periods"),
+  PRESSURE_PEAK("pressure_peak_bar");
 
   private final String key;
 

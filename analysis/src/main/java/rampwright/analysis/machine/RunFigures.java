@@ -43,6 +43,11 @@ public final class RunFigures {
     figures.start(run, model, phases);
     if (!Double.isNaN(run.instants().stopBeginS())) {
       figures.stop(run, phases);
+      Pipe pipe = model.pipe();
+      if (pipe != null) {
+        figures.set(RunFigure.PIPE_PERIODS, figures.of(RunFigure.STOP_TIME) / pipe.periodS());
+        figures.set(RunFigure.PRESSURE_PEAK, Surge.riseBar(run, pipe));
+      }
     }
     return figures;
   }

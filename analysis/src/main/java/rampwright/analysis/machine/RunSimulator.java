@@ -23,6 +23,8 @@ public final class RunSimulator {
   static final double FULL_SPEED_SHARE = 0.95;
   static final double REST_SHARE = 0.01;
   static final double BYPASS_SPEED = 0.9;
+  private static final double SATING_ABOVE = 0.85;
+  private static final int SATING_PASSES = 3;
   private static final double BREAKAWAY_SPEED = 0.002;
   private static final int MOST_STEPS = 6000;
 
@@ -44,6 +46,8 @@ public final class RunSimulator {
   private double speed;
   private double flow;
   private boolean bypassed;
+  // Whether the last step ended where the reference asks for all the voltage there is.
+  private boolean sated;
   private boolean stopping;
   private boolean released;
   private double stopTime;
@@ -161,7 +165,7 @@ public final class RunSimulator {
         heat += 0.5 * counted * (heatRate + (1 - speed) * point.torque);
         limitedS += wasLimited ? counted : 0;
       }
-      if (!bypassed && point.full && speed > BYPASS_SPEED && time > pulseEndS) {
+      if (!bypassed && (point.full || sated) && speed >= BYPASS_SPEED && time > pulseEndS) {
         bypassed = true;
         bypassS = time;
       }
@@ -359,9 +363,16 @@ public final class RunSimulator {
       step = Math.min(step, 0.5 / matrix);
       matrix = 0;
     }
+    if (point.full && !bypassed && slope > 0 && speed < BYPASS_SPEED) {
+      // By-passing is a step of voltage: the step of time ends on it.
+      step = Math.min(step, (BYPASS_SPEED - speed) / slope + 1e-6);
+    }
     step = Math.max(step, 1e-4);
     if (time + step > until) {
       step = until - time;
+    }
+    if (!bypassed && !stopping && !point.full && speed > SATING_ABOVE && time > pulseEndS) {
+      step = untilSated(step, slope);
     }
     double w = 1 - GAMMA * step * matrix;
     double k1 = slope / w;
@@ -372,6 +383,43 @@ public final class RunSimulator {
       flow = water.flowAfter(flow, speed, step);
     }
     electrical(time, speed);
+  }
+
+  /**
+   * A step, shortened to end where the reference asks for all the voltage there is: torque has a
+   * corner there that no step may straddle, or the method hangs on it. False position on the
+   * demand, along the trapezoid's prediction.
+   */
+  private double untilSated(double step, double slope) {
+    sated = false;
+    double before = point.demand;
+    double after = demandAfter(step, slope);
+    double low = 0;
+    double high = step;
+    double at = step;
+    if (before < 1 && after >= 1) {
+      for (int pass = 0; pass < SATING_PASSES; pass++) {
+        at = low + (high - low) * (1 - before) / (after - before);
+        double found = demandAfter(at, slope);
+        if (found < 1) {
+          low = at;
+          before = found;
+        } else {
+          high = at;
+          after = found;
+        }
+      }
+      sated = true;
+    }
+    electrical(time, speed);
+    return Math.max(1e-5, at);
+  }
+
+  private double demandAfter(double step, double slope) {
+    // Until the corner the torque follows a rising reference: the slope does not fall.
+    double later = Math.max(slope, slopeAt(time + step, speed + step * slope));
+    electrical(time + step, speed + 0.5 * step * (slope + later));
+    return point.demand;
   }
 
   private void record() {

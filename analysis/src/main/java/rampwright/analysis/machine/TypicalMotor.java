@@ -10,8 +10,8 @@ import java.util.List;
  * number (no single source; the trend of torques with rating and poles follows the table of IEC
  * 60034-12 design N, whose entries are minima and are exceeded by most makes by about a half).
  * Inertia follows the power law of the rating and pole pairs that IEC 60034-12 uses for the
- * permitted load inertia, J = 0.04 P^0.9 p^2.5 (P in kW), of which a rotor is about a twelfth for
- * two poles and a sixteenth above (least squares over motor data in common use, from memory).
+ * permitted load inertia, J = 0.04 P^0.9 p^2.5 (P in kW), of which a rotor is about a quarter for
+ * two poles and a twelfth above (least squares over motor data in common use, from memory).
  *
  * @param currentRatio locked-rotor current over rated
  * @param torqueRatio locked-rotor torque over rated

@@ -57,8 +57,23 @@ final class SimulatedTrial {
   }
 
   static TrialObservation of(StarterSettings settings, boolean speedSeen, long seed) {
+    return of(settings, new RunPlan(Double.NaN, 4, 30, true, 60), speedSeen, seed, 1);
+  }
+
+  /** A start that is cut this long after inception, still running up. */
+  static TrialObservation cut(StarterSettings settings, double afterS, long seed) {
+    return of(settings, new RunPlan(Double.NaN, 4, afterS, false, 0), true, seed, 1);
+  }
+
+  /** Readings with so many times the usual noise. */
+  static TrialObservation noisy(StarterSettings settings, long seed, double noise) {
+    return of(settings, new RunPlan(Double.NaN, 4, 30, true, 60), true, seed, noise);
+  }
+
+  private static TrialObservation of(
+      StarterSettings settings, RunPlan plan, boolean speedSeen, long seed, double times) {
     MachineModel model = truth();
-    Trajectory run = RunSimulator.run(model, settings, new RunPlan(Double.NaN, 4, 30, true, 60));
+    Trajectory run = RunSimulator.run(model, settings, plan);
     Random noise = new Random(seed);
     double interval = 0.04;
     int before = 50;
@@ -84,10 +99,11 @@ final class SimulatedTrial {
         double unbalance = 1 + 0.01 * (phase - 1);
         amps[phase][k] =
             Math.abs(
-                current * unbalance * PLATE.ratedCurrentA() * 1.003 + 0.4 * noise.nextGaussian());
-        volts[phase][k] = volt * PLATE.ratedVoltageV() * 0.998 + 0.5 * noise.nextGaussian();
+                current * unbalance * PLATE.ratedCurrentA() * 1.003
+                    + times * 0.4 * noise.nextGaussian());
+        volts[phase][k] = volt * PLATE.ratedVoltageV() * 0.998 + times * 0.5 * noise.nextGaussian();
       }
-      rpm[k] = speed * PLATE.syncSpeedRpm() + 2 * noise.nextGaussian();
+      rpm[k] = speed * PLATE.syncSpeedRpm() + times * 2 * noise.nextGaussian();
     }
     return new ObservationBuilder(settings, PLATE.ratedCurrentA())
         .readings(time, amps, volts, speedSeen ? rpm : null)

@@ -88,4 +88,25 @@ class HydraulicsReferenceTest {
     assertThat(100 * (1 - both.retainedShare(480 * 480 / 1258e3, 0)))
         .isCloseTo(7.469, within(1e-3));
   }
+
+  /**
+   * Fox and McDonald, Introduction to Fluid Mechanics, Ex 10.7: 1170 to 1750 rpm takes 300 gpm to
+   * 448.718 gpm and 21.9 ft to 48.995 ft (affinity).
+   */
+  @Test
+  void affinityOfFoxAndMcDonald107() {
+    WaterColumn water = new WaterColumn(0, 0, 0.5);
+    double slow = 1170.0 / 1750;
+    assertThat(300 * water.steadyFlow(1) / water.steadyFlow(slow)).isCloseTo(448.718, within(5e-4));
+    double torque = water.torqueShare(1, 1) / water.torqueShare(slow, water.steadyFlow(slow));
+    assertThat(21.9 * torque).isCloseTo(48.995, within(5e-4));
+  }
+
+  /** Static over shut-off head of 0.6 opens the check valve at 77.5 % speed (derived). */
+  @Test
+  void checkValveOpensAtTheRootOfTheHeadsRatio() {
+    WaterColumn water = new WaterColumn(0.6 * WaterColumn.SHUT_OFF, 0, 0.5);
+    assertThat(water.steadyFlow(0.774)).isZero();
+    assertThat(water.steadyFlow(0.775)).isPositive();
+  }
 }

@@ -138,4 +138,33 @@ class RunSimulatorReferenceTest {
     }
     assertThat(times[1] / times[0]).isCloseTo(2, within(0.01));
   }
+
+  /**
+   * Behind a torque ramp the starter comes to full voltage at the corner where the motor can give
+   * no more than the reference; the method may neither hang on it nor jump: over a range of
+   * inertias by-passing follows full speed smoothly, and the torque at it is the reference.
+   */
+  @Test
+  void byPassAfterATorqueRampIsDatedSmoothly() {
+    double before = Double.NaN;
+    double most = 0;
+    for (int k = 0; k <= 200; k++) {
+      MachineModel model =
+          model(
+              new LoadCurve(0.58, 0.05, 0.1, 2, 0.03),
+              18 * Math.exp(0.0005 * k),
+              Supply.ofFaultLevel(400, 10e6, 4));
+      StarterSettings ramp =
+          new StarterSettings(3.5, ControlMode.TORQUE_RAMP, 35, 20, 40, 0, 0, StopMode.COAST, 5, 5);
+      Trajectory run = RunSimulator.run(model, ramp, RunPlan.startOnly(90));
+      double bypass = run.instants().bypassS() - run.instants().fullSpeedS();
+      assertThat(bypass).isPositive();
+      if (k > 0) {
+        most = Math.max(most, Math.abs(bypass - before));
+      }
+      before = bypass;
+    }
+    // A step of 0.05 % in inertia moves it by milliseconds; one step of the method is 130 ms.
+    assertThat(most).isLessThan(0.05);
+  }
 }

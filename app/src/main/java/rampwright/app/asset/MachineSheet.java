@@ -50,7 +50,16 @@ public final class MachineSheet {
         load == null ? null : load.breakawayTorquePct(),
         supply == null ? m.ratedVoltageV() : supply.voltageV(),
         supply == null ? null : impedanceOhm(supply),
-        insideDelta ? StarterLaw.Wiring.INSIDE_DELTA : StarterLaw.Wiring.IN_LINE);
+        insideDelta ? StarterLaw.Wiring.INSIDE_DELTA : StarterLaw.Wiring.IN_LINE,
+        pipe(asset.pipe()));
+  }
+
+  /** The pipe for surge; without a flow velocity nothing can be said of it. */
+  private static rampwright.analysis.machine.@Nullable Pipe pipe(@Nullable Pipe pipe) {
+    Double velocity = pipe == null ? null : pipe.velocityMPerS();
+    return pipe == null || velocity == null
+        ? null
+        : new rampwright.analysis.machine.Pipe(pipe.lengthM(), pipe.waveSpeedMPerS(), velocity);
   }
 
   private static LoadKind kind(Load.Kind kind) {
