@@ -14,7 +14,12 @@ final class VerdictText {
 
   static void print(Screen screen, String title, Verdict verdict) {
     screen.line("");
-    screen.line(title + ": " + verdict.word().toUpperCase(Locale.ROOT));
+    String against = verdict.why();
+    screen.line(
+        title
+            + ": "
+            + verdict.word().toUpperCase(Locale.ROOT)
+            + (against == null ? "" : ": " + against));
     TextTable table =
         new TextTable("  ", "lrlll", "asked", "value", "allowed", "margin", "verdict");
     for (LimitCheck check : verdict.limits()) {
@@ -53,7 +58,7 @@ final class VerdictText {
             .filter(check -> !(verdict instanceof Verdict.Missed) || check.met() != null)
             .map(check -> check.limit().figure().label())
             .reduce((a, b) -> a + ", " + b)
-            .orElse("");
+            .orElse(verdict.why() == null ? "" : "full speed");
     String word = verdict instanceof Verdict.Missed ? "MISSED" : verdict.word();
     return decides.isEmpty() ? word : word + ": " + decides;
   }
