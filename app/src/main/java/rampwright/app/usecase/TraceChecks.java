@@ -130,11 +130,21 @@ final class TraceChecks {
   /** What numbers of an unlikely size suggest: one line for each quantity. */
   static List<String> unlikely(AnalyzedTrace analyzed, MotorContext motor) {
     List<String> remarks = new ArrayList<>();
-    if (analyzed.figures().starts().isEmpty()) {
-      return remarks;
-    }
     Double ratedA = motor.ratedCurrentA();
     double largestA = largest(analyzed, ChannelName.CURRENTS);
+    if (analyzed.figures().starts().isEmpty()) {
+      if (ratedA != null) {
+        remarks.add(
+            String.format(
+                Locale.ROOT,
+                "the largest current is %s A, the rated one %s A: too little for a motor that runs; if"
+                    + " it did, look at the column's unit and scale, for example unit = \"kA\" in"
+                    + " [columns]",
+                shown(largestA),
+                shown(ratedA)));
+      }
+      return remarks;
+    }
     if (ratedA != null && largestA > 0) {
       double ratio = largestA / ratedA;
       if (ratio > MOST_TIMES_RATED_A) {
