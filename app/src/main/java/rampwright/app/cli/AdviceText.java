@@ -80,7 +80,7 @@ final class AdviceText {
           change == null ? "" : change.from(),
           change == null ? "" : change.why());
     }
-    table.lines().forEach(screen::line);
+    screen.table(table);
   }
 
   /** What counts for the chosen control and stop, in the order of the file. */
@@ -163,7 +163,7 @@ final class AdviceText {
             limit == null ? "" : limitText(limit));
       }
     }
-    table.lines().forEach(screen::line);
+    screen.table(table);
     Double chance = advice.chanceAllMet();
     if (chance != null) {
       screen.line(

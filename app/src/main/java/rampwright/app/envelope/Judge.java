@@ -36,7 +36,8 @@ public final class Judge {
   /** Why what follows a start is not the stop that was asked for; null when it is. */
   static @Nullable String notAStop(StartRecord start) {
     return switch (start.outcome()) {
-      case STALLED, ABORTED -> "the start was " + start.outcome().key() + ": no stop from the run";
+      case STALLED -> "the start stalled: no stop from the run";
+      case ABORTED -> "the start was aborted: no stop from the run";
       default -> start.stop() == null ? "the record shows no stop" : null;
     };
   }
