@@ -76,7 +76,7 @@ final class VerdictText {
         names.add(name(check.corridor()));
       }
     }
-    return (missed ? "missed: " : "not assessable: ") + String.join(", ", names);
+    return (missed ? "missed: " : "not assessable: ") + String.join("; ", names);
   }
 
   private static String unit(Corridor corridor) {
