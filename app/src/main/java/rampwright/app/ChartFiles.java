@@ -34,6 +34,7 @@ import rampwright.app.envelope.FigureKey;
 import rampwright.app.envelope.LimitCheck;
 import rampwright.app.envelope.Polyline;
 import rampwright.app.envelope.Verdict;
+import rampwright.app.toml.PlainNumber;
 import rampwright.app.usecase.AdviseAsset;
 import rampwright.app.usecase.ChartRenderer;
 import rampwright.app.usecase.ChartSize;
@@ -46,6 +47,7 @@ final class ChartFiles implements ChartRenderer {
           FigureKey.BREAKAWAY_DELAY,
           FigureKey.PEAK_CURRENT,
           FigureKey.PEAK_CURRENT_RATIO,
+          FigureKey.CREST_CURRENT,
           FigureKey.RMS_CURRENT_RATIO,
           FigureKey.I2T_RATIO,
           FigureKey.MOTOR_HEAT_COLD,
@@ -123,7 +125,7 @@ final class ChartFiles implements ChartRenderer {
                 key.unit(),
                 null,
                 Judgement.NONE,
-                String.format(Locale.ROOT, "%.4g to %.4g", range.low(), range.high())));
+                String.format(Locale.ROOT, "%.3g to %.3g", range.low(), range.high())));
       }
     }
     return lines;
@@ -193,12 +195,25 @@ final class ChartFiles implements ChartRenderer {
 
   private static Heading overlayHeading(List<Charted> trials) {
     return new Heading(
-        trials.size() + " trials, aligned where current begins",
+        commonName(trials) + trials.size() + " trials, aligned where current begins",
         "",
         null,
         Judgement.NONE,
         trials.stream().anyMatch(ChartFiles::isInvented),
         "");
+  }
+
+  /** The asset all of several trials are of, as "name: "; empty when they are not of one. */
+  private static String commonName(List<Charted> trials) {
+    String first = trials.get(0).name();
+    int end = first.indexOf(", ");
+    if (trials.size() < 2 || end < 0) {
+      return "";
+    }
+    String asset = first.substring(0, end + 2);
+    return trials.stream().allMatch(trial -> trial.name().startsWith(asset))
+        ? first.substring(0, end) + ": "
+        : "";
   }
 
   private static boolean isInvented(Charted trial) {
@@ -259,13 +274,11 @@ final class ChartFiles implements ChartRenderer {
           Double min = check.limit().min();
           Double max = check.limit().max();
           if (min != null && max != null) {
-            return String.format(Locale.ROOT, "limits %.4g to %.4g", min, max);
+            return "limits " + PlainNumber.of(min) + " to " + PlainNumber.of(max);
           }
-          return String.format(
-              Locale.ROOT,
-              "limit %.4g %s",
-              max != null ? max : min,
-              max != null ? "at most" : "at least");
+          return max != null
+              ? "at most " + PlainNumber.of(max)
+              : "at least " + PlainNumber.of(min == null ? 0 : min);
         }
       }
     }
@@ -307,6 +320,7 @@ final class ChartFiles implements ChartRenderer {
 
   private static List<TrialCurve> curves(List<Charted> trials) {
     List<TrialCurve> curves = new ArrayList<>();
+    int common = commonName(trials).length();
     for (Charted trial : trials) {
       StartRecord start = start(trial);
       Measured inception = start == null ? null : start.instants().get("inception_s");
@@ -314,7 +328,7 @@ final class ChartFiles implements ChartRenderer {
       if (start != null && atS != null) {
         curves.add(
             new TrialCurve(
-                trial.name(),
+                trial.name().substring(common),
                 start.outcome().key(),
                 trial.analyzed().track(),
                 atS,

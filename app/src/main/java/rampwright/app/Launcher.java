@@ -18,7 +18,8 @@ public final class Launcher {
     // Libraries that look for a log sink must not talk about finding none.
     System.setProperty("slf4j.internal.verbosity", "ERROR");
     // Whoever reads the results reads UTF-8, whatever the machine's own encoding.
-    Screen screen = new Screen(writer(FileDescriptor.out), writer(FileDescriptor.err), isWatched());
+    Screen screen =
+        new Screen(writer(FileDescriptor.out), writer(FileDescriptor.err), isWatched(), width());
     System.exit(new Terminal(screen, services()).run(args));
   }
 
@@ -27,6 +28,16 @@ public final class Launcher {
   private static boolean isWatched() {
     System.setProperty("jdk.console", "java.base");
     return System.console() != null;
+  }
+
+  /** The screen's columns where the shell says so, else the usual ones. */
+  private static int width() {
+    String columns = System.getenv("COLUMNS");
+    try {
+      return columns == null ? Screen.USUAL_WIDTH : Integer.parseInt(columns.strip());
+    } catch (NumberFormatException notANumber) {
+      return Screen.USUAL_WIDTH;
+    }
   }
 
   private static Services services() {

@@ -2,7 +2,6 @@ package rampwright.app;
 
 import java.nio.file.Path;
 import java.util.List;
-import rampwright.acquisition.file.ComtradeEdition;
 import rampwright.acquisition.file.ComtradeEncoding;
 import rampwright.acquisition.file.ComtradeForm;
 import rampwright.acquisition.file.ComtradeWriter;
@@ -47,7 +46,7 @@ final class Wiring {
                 request.trace(),
                 request.target(),
                 new ComtradeForm(
-                    ComtradeEdition.E2013,
+                    request.edition(),
                     encoding(request.format()),
                     "rampwright",
                     "trace",

@@ -40,6 +40,7 @@ final class ComtradeAssignment {
     ComtradeAssignment assignment = new ComtradeAssignment(name, config, options);
     assignment.takeNamed();
     assignment.guess();
+    assignment.takeRunByName();
     assignment.requireCurrent();
     return assignment;
   }
@@ -129,16 +130,30 @@ final class ComtradeAssignment {
       }
       found = same.get(0) - 1;
     }
-    fields.put(
-        ChannelName.RUN,
-        ComtradeField.status(found, orElse(rule.scale(), 1), orElse(rule.offset(), 0)));
-    understood.add(
-        "run <- status "
-            + (found + 1)
-            + " \""
-            + config.statuses().get(found).id()
-            + "\" as named in [columns]");
+    putStatus(found, orElse(rule.scale(), 1), orElse(rule.offset(), 0), "as named in [columns]");
     return true;
+  }
+
+  /** A single status channel called run is one; any other name leaves it open what it tells. */
+  private void takeRunByName() {
+    int found = -1;
+    for (int i = 0; i < config.statuses().size(); i++) {
+      if (config.statuses().get(i).id().strip().equalsIgnoreCase(ChannelName.RUN.key())) {
+        if (found >= 0) {
+          return;
+        }
+        found = i;
+      }
+    }
+    if (found >= 0 && !fields.containsKey(ChannelName.RUN)) {
+      putStatus(found, 1, 0, "by its name");
+    }
+  }
+
+  private void putStatus(int found, double scale, double offset, String how) {
+    fields.put(ChannelName.RUN, ComtradeField.status(found, scale, offset));
+    understood.add(
+        "run <- status " + (found + 1) + " \"" + config.statuses().get(found).id() + "\" " + how);
   }
 
   private static double orElse(@Nullable Double value, double otherwise) {

@@ -20,6 +20,9 @@ final class ColumnsSection {
       new NumberKey("scale", "", -1e12, 1e12, "value x scale + offset, in the channel's unit", "");
   private static final NumberKey OFFSET =
       new NumberKey("offset", "", -1e12, 1e12, "value x scale + offset, in the channel's unit", "");
+  private static final NumberKey RATE =
+      new NumberKey(
+          "rate_Hz", "Hz", 1e-3, 1e9, "rows per second where no column tells the time", "");
 
   private ColumnsSection() {}
 
@@ -28,15 +31,34 @@ final class ColumnsSection {
     allowed.add(ColumnMapping.TIME);
     Arrays.stream(ChannelName.values()).map(ChannelName::key).forEach(allowed::add);
     Map<String, ColumnRule> rules = new LinkedHashMap<>();
+    Double rateHz = null;
     for (String key : allowed) {
       TomlSection section = in.section(key);
-      ColumnRule rule = section == null ? null : rule(in, section, key);
+      if (section == null) {
+        continue;
+      }
+      if (key.equals(ColumnMapping.TIME) && section.has(RATE.name())) {
+        rateHz = rate(in, section);
+        continue;
+      }
+      ColumnRule rule = rule(in, section, key);
       if (rule != null) {
         rules.put(key, rule);
       }
     }
     in.finish(allowed);
-    return new ColumnMapping(rules);
+    return new ColumnMapping(rules, rateHz);
+  }
+
+  private static @Nullable Double rate(TomlSection columns, TomlSection in) {
+    Double rateHz = in.number(RATE);
+    if (in.has("name") || in.has("index")) {
+      columns.problem(
+          ColumnMapping.TIME,
+          "time: a column and rate_Hz are both given; the time is one of the two, take one out");
+    }
+    in.finish(List.of("rate_Hz", "name", "index"));
+    return rateHz;
   }
 
   private static @Nullable ColumnRule rule(TomlSection columns, TomlSection in, String key) {

@@ -55,7 +55,7 @@ public final class TrialFiles {
   public static ColumnMapping readColumns(Path path) throws IOException, TomlProblemsException {
     TomlFile file = TomlFile.read(path);
     TrialFile trial = read(file);
-    if (trial.columns().rules().isEmpty()) {
+    if (trial.columns().equals(ColumnMapping.NONE)) {
       file.root().missing("columns", "the table that says which column is which channel");
       file.finish();
     }

@@ -2,6 +2,7 @@ package rampwright.app.asset;
 
 import java.util.LinkedHashMap;
 import java.util.Map;
+import rampwright.acquisition.file.ColumnMapping;
 import rampwright.acquisition.file.ColumnRule;
 import rampwright.app.envelope.FigureKey;
 import rampwright.app.toml.TomlText;
@@ -30,8 +31,12 @@ final class TrialText {
         out.put(figure.getKey().key(), figure.getValue());
       }
     }
-    if (!trial.columns().rules().isEmpty()) {
+    Double rateHz = trial.columns().rateHz();
+    if (!trial.columns().rules().isEmpty() || rateHz != null) {
       out.section("columns");
+      if (rateHz != null) {
+        out.put(ColumnMapping.TIME, Map.of("rate_Hz", rateHz));
+      }
       trial.columns().rules().forEach((channel, rule) -> out.put(channel, inline(rule)));
     }
     return out.toString();

@@ -1,5 +1,6 @@
 package rampwright.app.chart;
 
+import java.util.ArrayList;
 import java.util.List;
 
 /**
@@ -14,6 +15,28 @@ public record Corridor(Channel channel, Part part, List<Corner> upper, List<Corn
   public Corridor {
     upper = List.copyOf(upper);
     lower = List.copyOf(lower);
+  }
+
+  /** The band up to an instant, s from the part's beginning; corners beyond it are left out. */
+  Corridor until(double timeS) {
+    return new Corridor(channel, part, until(upper, timeS), until(lower, timeS));
+  }
+
+  private static List<Corner> until(List<Corner> corners, double timeS) {
+    List<Corner> kept = new ArrayList<>();
+    for (Corner corner : corners) {
+      if (corner.timeS() <= timeS) {
+        kept.add(corner);
+      } else if (!kept.isEmpty()) {
+        Corner last = kept.get(kept.size() - 1);
+        double share = (timeS - last.timeS()) / (corner.timeS() - last.timeS());
+        kept.add(new Corner(timeS, last.value() + share * (corner.value() - last.value())));
+        break;
+      } else {
+        break;
+      }
+    }
+    return kept;
   }
 
   /** What a band limits. */

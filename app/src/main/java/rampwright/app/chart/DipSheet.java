@@ -2,6 +2,7 @@ package rampwright.app.chart;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import rampwright.analysis.trace.ChannelName;
 
 /** From a dip to a sheet. */
@@ -54,6 +55,7 @@ final class DipSheet {
               new LineLook(ink.missed, ink.guide().stroke())));
     }
     String worst = worst(plot);
+    @Nullable Curve fell = null;
     for (int n = 0; n < ChannelName.LINE_VOLTAGES.size(); n++) {
       ChannelName channel = ChannelName.LINE_VOLTAGES.get(n);
       Curve curve = Curve.of(plot.track(), channel, 0);
@@ -71,9 +73,13 @@ final class DipSheet {
                   ink.guide()));
         }
         if (channel.phase().equals(worst)) {
-          lowest(plot, curve, worst, lane);
+          fell = curve;
         }
       }
+    }
+    if (fell != null) {
+      // After every line, so that none runs through its words.
+      lowest(plot, fell, worst, lane);
     }
     return lane.build(AxisRange.Fit.AROUND, 2.2);
   }

@@ -16,6 +16,8 @@ import java.util.List;
  * computes both again. Dashes repeat the distinction without colour.
  */
 final class Ink {
+  private static final int DASHES = 8;
+
   private static final List<Color> LIGHT_LINES =
       colours(0x2b2f77, 0xd4610c, 0x2f9a94, 0x720a3b, 0x976847, 0x9386d5);
   private static final List<Color> DARK_LINES =
@@ -58,9 +60,12 @@ final class Ink {
     return lines;
   }
 
-  /** Look of the n-th of several lines; no two of the first 24 share both colour and dashes. */
+  /**
+   * Look of the n-th of several lines; no two of the first 8 share their dashes, and no two of the
+   * first 24 both colour and dashes.
+   */
   LineLook line(int n) {
-    return new LineLook(lines.get(n % lines.size()), stroke(n % 4 + n / 12, 1.0));
+    return new LineLook(lines.get(n % lines.size()), stroke(n % DASHES + n / 12, 1.0));
   }
 
   /** Look of a single curve that needs no telling apart. */
@@ -76,14 +81,18 @@ final class Ink {
   private BasicStroke stroke(int dash, double weight) {
     float w = (float) (unit / 8.0 * weight);
     float[] pattern =
-        switch (dash % 4) {
+        switch (dash % DASHES) {
           case 1 -> new float[] {5f * w, 2.4f * w};
           case 2 -> new float[] {1.3f * w, 1.9f * w};
           case 3 -> new float[] {7f * w, 2f * w, 1.3f * w, 2f * w};
+          case 4 -> new float[] {12f * w, 3f * w};
+          case 5 -> new float[] {5f * w, 2f * w, 1.3f * w, 2f * w, 1.3f * w, 2f * w};
+          case 6 -> new float[] {2.6f * w, 5f * w};
+          case 7 -> new float[] {12f * w, 2f * w, 1.3f * w, 2f * w, 1.3f * w, 2f * w};
           default -> null;
         };
     // Solid lines lie beneath dashed ones and show through their gaps, so they are a little wider.
-    float width = dash % 4 == 0 ? 1.15f * w : w;
+    float width = dash % DASHES == 0 ? 1.15f * w : w;
     return pattern == null
         ? new BasicStroke(width, BasicStroke.CAP_BUTT, BasicStroke.JOIN_BEVEL)
         : new BasicStroke(width, BasicStroke.CAP_BUTT, BasicStroke.JOIN_BEVEL, 10f, pattern, 0f);

@@ -161,7 +161,7 @@ final class Layers {
       boolean rightward = x + w + 1.6 * ink.unit < plane.right();
       double tx = rightward ? x + 0.9 * ink.unit : x - w - 0.9 * ink.unit;
       double ty = Math.min(plane.bottom() - 0.5 * ink.unit, y + 1.75 * ink.unit);
-      g.setColor(Ink.pale(ink.paper, 0.82));
+      g.setColor(Ink.pale(ink.paper, 0.95));
       g.fill(
           new Rectangle2D.Double(
               tx - 0.2 * ink.unit, ty - ink.unit, w + 0.4 * ink.unit, 1.35 * ink.unit));

@@ -95,6 +95,8 @@ final class TrialSheet {
     if (!isWaveform()) {
       return false;
     }
+    // Three over each other are as dense as one alone.
+    double opacity = plot.trace().present(ChannelName.CURRENTS).size() > 1 ? 0.18 : 0.35;
     for (int n = 0; n < ChannelName.CURRENTS.size(); n++) {
       Samples samples = plot.trace().channel(ChannelName.CURRENTS.get(n));
       if (samples == null || samples.size() == 0) {
@@ -102,7 +104,7 @@ final class TrialSheet {
       }
       MinMaxColumns reach = MinMaxColumns.of(plot.trace().time(), samples, 0, time, columns);
       lane.reach(reach);
-      lane.under(Layers.band(reach, ink.lineColours().get(n), 0.12));
+      lane.under(Layers.band(reach, ink.lineColours().get(n), opacity));
       any = true;
     }
     return any;
@@ -153,12 +155,21 @@ final class TrialSheet {
       LaneBuilder lane, Corridor.Channel channel, double perUnit, List<Curve> curves) {
     CorridorLayer.add(
         lane,
-        plot.corridors(),
+        plot.corridors().stream().map(this::upToTheStop).toList(),
         channel,
         perUnit,
         part -> instant(part == Corridor.Part.START ? "inception" : "stop begin"),
         curves,
         ink);
+  }
+
+  /** What a corridor of the start asks for ends where the stop begins. */
+  private Corridor upToTheStop(Corridor corridor) {
+    Double inception = instant("inception");
+    Double stopBegin = instant("stop begin");
+    return corridor.part() != Corridor.Part.START || inception == null || stopBegin == null
+        ? corridor
+        : corridor.until(stopBegin - inception);
   }
 
   private @Nullable Double instant(String label) {

@@ -66,10 +66,7 @@ final class Wording {
     if (key.endsWith("i2t_ratio_s")) {
       return "In² s";
     }
-    return switch (unit) {
-      case "A2s", "A2 s" -> "A² s";
-      default -> unit;
-    };
+    return unit;
   }
 
   private static String plain(String key) {

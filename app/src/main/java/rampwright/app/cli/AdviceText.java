@@ -26,7 +26,7 @@ final class AdviceText {
   static void advice(Screen screen, AdviseAsset.Advised advised) {
     Advice advice = advised.advice();
     screen.line(advised.asset().asset().name() + ": " + advice.status().key());
-    screen.line("  " + advice.reason());
+    screen.prose("  ", advice.reason());
     basis(screen, advised);
     screen.line("");
     settings(screen, advice);
@@ -56,9 +56,9 @@ final class AdviceText {
                 used == 1 ? "trial" : "trials",
                 model.residual()));
     if (!model.assumed().isEmpty() && !model.basis().equals("nameplate")) {
-      screen.line("  the trials tell nothing about: " + String.join(", ", model.assumed()));
+      screen.prose("  ", "the trials tell nothing about: " + String.join(", ", model.assumed()));
     }
-    advised.leftOut().forEach(one -> screen.line("  left out: " + one));
+    advised.leftOut().forEach(one -> screen.prose("  ", "left out: " + one));
   }
 
   private static void settings(Screen screen, Advice advice) {
@@ -71,7 +71,7 @@ final class AdviceText {
               ? "Nearest settings (they do NOT meet every limit)"
               : "Set");
     }
-    TextTable table = new TextTable("  ", "llll", "setting", "to", "from", "why");
+    TextTable table = new TextTable("  ", "lllw", "setting", "to", "from", "why");
     for (String key : order(s)) {
       Advice.Change change = change(advice, key);
       table.row(
@@ -80,7 +80,7 @@ final class AdviceText {
           change == null ? "" : change.from(),
           change == null ? "" : change.why());
     }
-    table.lines().forEach(screen::line);
+    screen.table(table);
   }
 
   /** What counts for the chosen control and stop, in the order of the file. */
@@ -152,18 +152,20 @@ final class AdviceText {
     for (Map.Entry<String, Advice.Range> one : advice.predicted().entrySet()) {
       Limit limit = limit(advised, one.getKey());
       Advice.Range range = one.getValue();
+      // The 5 % and 95 % points of a normal spread lie 1.645 standard deviations out.
+      double spread = (range.high() - range.low()) / (2 * 1.645);
       boolean nothing = range.median() == 0 && Math.abs(range.high()) < 0.05;
       if (limit != null || (FigureKey.ofKey(one.getKey()).isPresent() && !nothing)) {
         table.row(
             FigureKey.labelOf(one.getKey()),
-            number(range.median()),
-            number(range.low()),
-            number(range.high()),
+            ValueText.value(range.median(), spread),
+            ValueText.value(range.low(), spread),
+            ValueText.value(range.high(), spread),
             FigureKey.ofKey(one.getKey()).map(FigureKey::unit).orElse(""),
             limit == null ? "" : limitText(limit));
       }
     }
-    table.lines().forEach(screen::line);
+    screen.table(table);
     Double chance = advice.chanceAllMet();
     if (chance != null) {
       screen.line(
@@ -188,9 +190,11 @@ final class AdviceText {
     Double min = limit.min();
     Double max = limit.max();
     if (min != null && max != null) {
-      return number(min) + " to " + number(max);
+      return ValueText.value(min, null) + " to " + ValueText.value(max, null);
     }
-    return max != null ? "at most " + number(max) : "at least " + number(min == null ? 0 : min);
+    return max != null
+        ? "at most " + ValueText.value(max, null)
+        : "at least " + ValueText.value(min == null ? 0 : min, null);
   }
 
   private static String number(double value) {

@@ -7,6 +7,8 @@ import org.jspecify.annotations.Nullable;
 import rampwright.analysis.figure.Finding;
 import rampwright.analysis.figure.StartRecord;
 import rampwright.analysis.quantity.Measured;
+import rampwright.app.asset.AssetFolders;
+import rampwright.app.asset.TrialNotes;
 import rampwright.app.envelope.FigureKey;
 import rampwright.app.envelope.Verdict;
 import rampwright.app.result.Batch;
@@ -31,7 +33,7 @@ final class BatchText {
     TextTable table =
         new TextTable(
             "",
-            "llrrrrrll",
+            "wwrrrrrw",
             "trial",
             "outcome",
             "start s",
@@ -39,31 +41,33 @@ final class BatchText {
             "I2t s",
             "dip %",
             "stop s",
-            "verdict",
-            "findings");
+            "verdict");
     String common = common(batch.entries());
     if (!common.isEmpty()) {
       screen.line("in " + common);
     }
     for (Entry entry : batch.entries()) {
       if (entry instanceof TrialResult result) {
-        add(table, result, result.file().substring(common.length()));
+        add(table, result, name(result.file().substring(common.length())));
       } else if (entry instanceof NotedTrial noted) {
         String outcome = noted.seen().outcome();
         List<String> cells = new ArrayList<>();
-        cells.add(noted.file().substring(common.length()));
-        cells.add((outcome == null ? "" : outcome + ", ") + "noted by hand");
+        cells.add(name(noted.file().substring(common.length())));
+        cells.add(outcome == null ? "not noted" : outcome);
         for (FigureKey key : SHOWN) {
           Double value = noted.seen().figures().get(key);
           cells.add(value == null ? "-" : ValueText.value(value, null));
         }
-        cells.add(VerdictText.brief(noted.verdict()));
-        cells.add("");
+        cells.add(VerdictText.word(noted.verdict()));
         table.row(cells.toArray(String[]::new));
+        table.under("noted by hand, not measured");
+        TrialNotes notes = noted.trial().notes();
+        table.under(notes.representative() ? null : "not representative: " + notes.reason());
+        table.under(VerdictText.decisive(noted.verdict()));
       }
     }
     if (!table.isEmpty()) {
-      table.lines().forEach(screen::line);
+      screen.table(table);
     }
     for (FailedTrial failed : batch.failures()) {
       screen.line("");
@@ -95,27 +99,46 @@ final class BatchText {
     return common.substring(0, cut + 1);
   }
 
+  /** A trial by its folder: every trace is called alike, and lies under trials. */
+  private static String name(String file) {
+    String[] parts = file.split("[/\\\\]");
+    List<String> kept = new ArrayList<>();
+    for (int i = 0; i < parts.length; i++) {
+      boolean last = i == parts.length - 1;
+      boolean alike = parts[i].startsWith("trace.") || parts[i].equals(AssetFolders.SETTINGS);
+      if (!(last && i > 0 && alike) && !(parts[i].equals(AssetFolders.TRIALS) && !last)) {
+        kept.add(parts[i]);
+      }
+    }
+    return String.join("/", kept);
+  }
+
   private static void add(TextTable table, TrialResult result, String name) {
     String findings =
         String.join(
-            " ", result.figures().findings().stream().map(Finding::code).distinct().toList());
-    String mark = result.trial().notes().representative() ? "" : ", not representative";
+            ", ", result.figures().findings().stream().map(Finding::code).distinct().toList());
+    TrialNotes notes = result.trial().notes();
+    String mark = notes.representative() ? null : "not representative: " + notes.reason();
     List<StartRecord> starts = result.figures().starts();
     if (starts.isEmpty()) {
-      table.row(name, "no start" + mark, "-", "-", "-", "-", "-", "-", findings);
+      table.row(name, "no start", "-", "-", "-", "-", "-", "-");
+      table.under(mark);
+      table.under(findings.isEmpty() ? null : "found: " + findings);
     }
     for (int i = 0; i < starts.size(); i++) {
       StartRecord start = starts.get(i);
       List<String> cells = new ArrayList<>();
       cells.add(starts.size() == 1 ? name : name + " #" + (i + 1));
-      cells.add(start.outcome().key() + mark);
+      cells.add(start.outcome().key());
       for (FigureKey key : SHOWN) {
         cells.add(cell(start, key));
       }
       Verdict verdict = result.verdicts().isEmpty() ? null : result.verdicts().get(i);
-      cells.add(VerdictText.brief(verdict));
-      cells.add(findings);
+      cells.add(VerdictText.word(verdict));
       table.row(cells.toArray(String[]::new));
+      table.under(mark);
+      table.under(VerdictText.decisive(verdict));
+      table.under(findings.isEmpty() ? null : "found: " + findings);
     }
   }
 

@@ -12,7 +12,7 @@ final class ComparisonText {
     screen.line("B: " + comparison.b().file());
     screen.line("");
     TextTable table =
-        new TextTable("  ", "lrrlrrl", "figure", "A", "B", "unit", "B - A", "%", "beyond doubt");
+        new TextTable("  ", "lrrlrrw", "figure", "A", "B", "unit", "B - A", "%", "beyond doubt");
     for (Comparison.Row row : comparison.rows()) {
       Double difference = row.difference();
       Double a = row.a();
@@ -33,7 +33,7 @@ final class ComparisonText {
     if (table.isEmpty()) {
       screen.line("There is nothing to set side by side: one of the traces shows no start.");
     } else {
-      table.lines().forEach(screen::line);
+      screen.table(table);
       screen.line("");
       screen.line(
           "beyond doubt: the difference exceeds twice its standard uncertainty (about 95 %).");

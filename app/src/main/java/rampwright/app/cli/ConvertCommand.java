@@ -8,6 +8,7 @@ import picocli.CommandLine;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
+import rampwright.acquisition.file.ComtradeEdition;
 import rampwright.app.json.ResultJson;
 import rampwright.app.usecase.ConvertTrace;
 import rampwright.app.usecase.InputProblem;
@@ -24,7 +25,8 @@ import rampwright.app.usecase.UsageProblem;
       "Examples:",
       "  rampwright convert scope.csv trace.csv --columns scope.toml",
       "  rampwright convert fault.cfg trace.csv.gz",
-      "  rampwright convert trace.csv trace.cff --format comtrade-binary"
+      "  rampwright convert trace.csv trace.cff --format comtrade-binary",
+      "  rampwright convert trace.csv old.cfg --format comtrade-ascii --edition 1999"
     })
 final class ConvertCommand extends Command {
   @Parameters(index = "0", paramLabel = "TRACE", description = "The trace to convert.")
@@ -45,6 +47,13 @@ final class ConvertCommand extends Command {
       description = "csv, comtrade-ascii, comtrade-binary, comtrade-binary32 or comtrade-float32.")
   private @Nullable TraceFormat format;
 
+  @Option(
+      names = "--edition",
+      paramLabel = "YEAR",
+      converter = EditionConverter.class,
+      description = "COMTRADE: 1999 or 2013. Left out: 2013.")
+  private @Nullable ComtradeEdition edition;
+
   @Option(names = "--overwrite", description = "Replace the target where it is there already.")
   private boolean overwrite;
 
@@ -55,7 +64,14 @@ final class ConvertCommand extends Command {
   @Override
   public Integer call() throws InputProblem, UsageProblem {
     ConvertTrace.Converted converted =
-        services().convertTrace().run(source, target, format, reading.choice(Map.of()), overwrite);
+        services()
+            .convertTrace()
+            .run(
+                source,
+                target,
+                new ConvertTrace.Form(format, edition),
+                reading.choice(Map.of()),
+                overwrite);
     List<String> files = converted.files().stream().map(Path::toString).toList();
     converted.facts().provenance().understood().forEach(line -> screen().say("read as: " + line));
     converted.facts().provenance().warnings().forEach(line -> screen().say("mind: " + line));

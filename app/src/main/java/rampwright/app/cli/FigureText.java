@@ -1,6 +1,7 @@
 package rampwright.app.cli;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
@@ -42,8 +43,9 @@ final class FigureText {
     instants(start.instants());
     figures(start.figures());
     if (!harmonics.isEmpty()) {
-      screen.line(
-          "  harmonics, % of fundamental, median (largest): "
+      screen.prose(
+          "  ",
+          "harmonics, % of fundamental, median (largest): "
               + harmonics.entrySet().stream()
                   .map(
                       entry ->
@@ -67,7 +69,7 @@ final class FigureText {
   private void instants(Map<String, Measured> instants) {
     TextTable table =
         how
-            ? new TextTable("  ", "lrrl", "instant", "at s", "±", "rule")
+            ? new TextTable("  ", "lrrw", "instant", "at s", "±", "rule")
             : new TextTable("  ", "lrr", "instant", "at s", "±");
     instants.forEach(
         (key, instant) -> {
@@ -88,19 +90,7 @@ final class FigureText {
 
   private void figures(Map<String, Measured> figures) {
     TextTable table =
-        how
-            ? new TextTable(
-                "  ",
-                "lrrlllll",
-                "figure",
-                "value",
-                "±",
-                "unit",
-                "phase",
-                "more",
-                "window s",
-                "rule")
-            : new TextTable("  ", "lrrlll", "figure", "value", "±", "unit", "phase", "more");
+        new TextTable("  ", "lrrllw", "figure", "value", "±", "unit", "phase", "more");
     figures.forEach(
         (key, figure) -> {
           Double value = figure.value();
@@ -112,33 +102,27 @@ final class FigureText {
             cells.add(figure.unit());
             cells.add(text(figure.phase()));
             cells.add(more(figure));
-            if (how) {
-              cells.add(window(figure));
-              cells.add(text(figure.rule()));
-            }
             table.row(cells.toArray(String[]::new));
+            table.under(how ? window(figure) + text(figure.rule()) : null);
           }
         });
     print(table);
   }
 
   private void missing(Map<String, Measured> instants, Map<String, Measured> figures) {
-    List<String> lines = new ArrayList<>();
-    instants.forEach(
-        (key, instant) -> {
-          if (!instant.isPresent()) {
-            lines.add("    " + INSTANTS.getOrDefault(key, key) + ": " + instant.why());
-          }
-        });
-    figures.forEach(
-        (key, figure) -> {
-          if (!figure.isPresent()) {
-            lines.add("    " + FigureKey.labelOf(key) + ": " + figure.why());
-          }
-        });
-    if (!lines.isEmpty()) {
+    Map<String, List<String>> labelsOfReason = new LinkedHashMap<>();
+    instants.forEach((key, m) -> add(labelsOfReason, INSTANTS.getOrDefault(key, key), m));
+    figures.forEach((key, m) -> add(labelsOfReason, FigureKey.labelOf(key), m));
+    if (!labelsOfReason.isEmpty()) {
       screen.line("  not to be had:");
-      lines.forEach(screen::line);
+      labelsOfReason.forEach(
+          (why, labels) -> screen.prose("    ", why + ": " + String.join(", ", labels)));
+    }
+  }
+
+  private static void add(Map<String, List<String>> labelsOfReason, String label, Measured m) {
+    if (!m.isPresent()) {
+      labelsOfReason.computeIfAbsent(text(m.why()), why -> new ArrayList<>()).add(label);
     }
   }
 
@@ -161,7 +145,9 @@ final class FigureText {
   private static String window(Measured figure) {
     Double from = figure.fromS();
     Double to = figure.toS();
-    return from == null || to == null ? "" : ValueText.timeS(from) + " to " + ValueText.timeS(to);
+    return from == null || to == null
+        ? ""
+        : ValueText.timeS(from) + " to " + ValueText.timeS(to) + " s: ";
   }
 
   private static String text(@Nullable String text) {
@@ -170,7 +156,7 @@ final class FigureText {
 
   private void print(TextTable table) {
     if (!table.isEmpty()) {
-      table.lines().forEach(screen::line);
+      screen.table(table);
     }
   }
 }

@@ -4,6 +4,7 @@ import java.io.FilterWriter;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.Writer;
+import java.util.List;
 
 /**
  * Where a command writes: results to one stream, talk to the other. Everything a person reads is
@@ -12,19 +13,37 @@ import java.io.Writer;
 public final class Screen {
   private final PrintWriter results;
   private final PrintWriter talk;
+
+  /** Columns that are taken for granted where nothing says how many there are. */
+  public static final int USUAL_WIDTH = 100;
+
+  private static final int NARROWEST = 60;
+  private static final int WIDEST = 500;
+
   private final boolean interactive;
+  private final int width;
 
   /**
-   * A screen.
+   * A screen of the usual width.
    *
    * @param results standard output
    * @param talk standard error
    * @param interactive whether a person watches, so that progress is shown on one line
    */
   public Screen(Writer results, Writer talk, boolean interactive) {
+    this(results, talk, interactive, USUAL_WIDTH);
+  }
+
+  /**
+   * A screen.
+   *
+   * @param width its columns; what is too narrow or wide to be meant is brought within 60 to 500
+   */
+  public Screen(Writer results, Writer talk, boolean interactive, int width) {
     this.results = new PrintWriter(results, false);
     this.talk = new PrintWriter(talk, true);
     this.interactive = interactive;
+    this.width = Math.max(NARROWEST, Math.min(WIDEST, width));
   }
 
   boolean isInteractive() {
@@ -35,6 +54,24 @@ public final class Screen {
   void line(String text) {
     results.write(SafeText.of(text));
     results.write('\n');
+  }
+
+  /** A table, no wider than the screen. */
+  void table(TextTable table) {
+    table.lines(width).forEach(this::line);
+  }
+
+  /**
+   * Prose, broken between words at the screen's edge.
+   *
+   * @param indent before the first line; further ones are set four further in
+   */
+  void prose(String indent, String text) {
+    String safe = SafeText.of(text);
+    List<String> lines = TextWrap.broken(safe, width - indent.length() - 4);
+    for (int i = 0; i < lines.size(); i++) {
+      line(indent + (i == 0 ? "" : "    ") + lines.get(i));
+    }
   }
 
   /** A result for machines, as it is. */

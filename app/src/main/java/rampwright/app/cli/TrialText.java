@@ -91,9 +91,9 @@ final class TrialText {
               + ", rampwright "
               + result.toolVersion());
     }
-    result.facts().provenance().understood().forEach(line -> screen.line("  read as: " + line));
-    result.facts().provenance().warnings().forEach(line -> screen.line("  mind: " + line));
-    result.remarks().forEach(line -> screen.line("  mind: " + line));
+    result.facts().provenance().understood().forEach(l -> screen.prose("  ", "read as: " + l));
+    result.facts().provenance().warnings().forEach(line -> screen.prose("  ", "mind: " + line));
+    result.remarks().forEach(line -> screen.prose("  ", "mind: " + line));
     asset(result.asset());
     settings(result.trial().settings(), result.asset());
     notes(result.trial().notes());
@@ -120,7 +120,7 @@ final class TrialText {
     if (stop != null) {
       parts.add("stop " + stop.key());
     }
-    screen.line("  settings: " + String.join(", ", parts));
+    screen.prose("  ", "settings: " + String.join(", ", parts));
     if (file != null && settings.currentLimitRatio() != null && file.asset().starter() != null) {
       Asset asset = file.asset();
       Double motor = settings.limitOverMotor(asset.motor(), asset.starter());
@@ -154,16 +154,17 @@ final class TrialText {
 
   private void notes(TrialNotes notes) {
     if (!notes.representative()) {
-      screen.line("  NOT REPRESENTATIVE: " + notes.reason());
+      screen.prose("  ", "NOT REPRESENTATIVE: " + notes.reason());
     } else if (!notes.reason().isBlank()) {
-      screen.line("  note: " + notes.reason());
+      screen.prose("  ", "note: " + notes.reason());
     }
     notes
         .corrected()
         .forEach(
             (key, value) ->
-                screen.line(
-                    "  corrected by a person: "
+                screen.prose(
+                    "  ",
+                    "corrected by a person: "
                         + key
                         + " = "
                         + ValueText.timeS(value)
@@ -180,9 +181,9 @@ final class TrialText {
     }
     screen.line("Findings");
     for (Finding finding : findings) {
-      screen.line(
-          "  "
-              + finding.code()
+      screen.prose(
+          "  ",
+          finding.code()
               + ", "
               + ValueText.timeS(finding.fromS())
               + " to "
@@ -208,10 +209,10 @@ final class TrialText {
             (figure, value) ->
                 table.row(figure.label(), ValueText.value(value, null), figure.unit()));
     if (!table.isEmpty()) {
-      table.lines().forEach(screen::line);
+      screen.table(table);
     }
     if (seen.note() != null) {
-      screen.line("  note: " + seen.note());
+      screen.prose("  ", "note: " + seen.note());
     }
   }
 }

@@ -34,7 +34,7 @@ final class ValueText {
       return rounded.toString().replace("E+", "e").replace('E', 'e');
     }
     String plain = rounded.toPlainString();
-    return uncertainty == null && plain.contains(".") ? trimmed(plain) : plain;
+    return grouped(uncertainty == null && plain.contains(".") ? trimmed(plain) : plain);
   }
 
   /** An uncertainty with two digits; a dash where it cannot be told. */
@@ -42,7 +42,7 @@ final class ValueText {
     if (uncertainty == null) {
       return "-";
     }
-    return uncertainty == 0 ? "0" : twoDigits(uncertainty).toPlainString();
+    return uncertainty == 0 ? "0" : grouped(twoDigits(uncertainty).toPlainString());
   }
 
   /** A time on the trace's time base, to the millisecond. */
@@ -53,6 +53,21 @@ final class ValueText {
   /** A percentage with three digits. */
   static String percent(double value) {
     return value == 0 ? "0" : trimmed(plain(value, 3));
+  }
+
+  /** Five digits and more before the point are parted by threes (SI brochure, 5.4.4). */
+  static String grouped(String plain) {
+    int point = plain.indexOf('.');
+    int end = point < 0 ? plain.length() : point;
+    int begin = plain.startsWith("-") ? 1 : 0;
+    if (end - begin < 5) {
+      return plain;
+    }
+    StringBuilder text = new StringBuilder(plain);
+    for (int at = end - 3; at > begin; at -= 3) {
+      text.insert(at, ' ');
+    }
+    return text.toString();
   }
 
   private static String plain(double value, int digits) {

@@ -1,5 +1,7 @@
 package rampwright.app.cli;
 
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 import rampwright.app.envelope.Corridor;
@@ -14,9 +16,14 @@ final class VerdictText {
 
   static void print(Screen screen, String title, Verdict verdict) {
     screen.line("");
-    screen.line(title + ": " + verdict.word().toUpperCase(Locale.ROOT));
+    String against = verdict.why();
+    screen.line(
+        title
+            + ": "
+            + verdict.word().toUpperCase(Locale.ROOT)
+            + (against == null ? "" : ": " + against));
     TextTable table =
-        new TextTable("  ", "lrlll", "asked", "value", "allowed", "margin", "verdict");
+        new TextTable("  ", "lrlwl", "asked", "value", "allowed", "margin", "verdict");
     for (LimitCheck check : verdict.limits()) {
       Limit limit = check.limit();
       Double value = check.value();
@@ -27,35 +34,58 @@ final class VerdictText {
               : ValueText.value(value, check.uncertainty()) + unit(limit.figure().unit()),
           allowed(limit),
           value == null ? why(check.why()) : margin(limit, value, check.marginPct()),
-          word(check.met()) + (check.isClose() ? ", closer than its uncertainty" : ""));
+          word(check.met()));
+      table.under(check.isClose() ? "nearer to the limit than its uncertainty" : null);
     }
     for (CorridorCheck check : verdict.corridors()) {
       Corridor corridor = check.corridor();
       Double value = check.value();
       table.row(
-          corridor.channel().key() + " corridor, " + corridor.part().key(),
-          value == null ? "-" : ValueText.value(value, null),
+          name(corridor),
+          value == null ? "-" : ValueText.value(value, null) + unit(corridor),
           bound(check),
           corridorMargin(check),
           word(check.met()));
+      table.under(check.marginPct() == null ? null : check.why());
     }
-    table.lines().forEach(screen::line);
+    screen.table(table);
   }
 
-  /** The verdict in one phrase: the word, and what decides it. */
-  static String brief(@Nullable Verdict verdict) {
-    if (verdict == null) {
-      return "-";
+  /** The verdict in a word; a dash where there is none. */
+  static String word(@Nullable Verdict verdict) {
+    return verdict == null ? "-" : word(verdict.met());
+  }
+
+  /** What decides a verdict that is not met, limits and corridors by name; null when it is met. */
+  static @Nullable String decisive(@Nullable Verdict verdict) {
+    if (verdict == null || verdict instanceof Verdict.Met) {
+      return null;
     }
-    String decides =
-        verdict.limits().stream()
-            .filter(check -> !Boolean.TRUE.equals(check.met()))
-            .filter(check -> !(verdict instanceof Verdict.Missed) || check.met() != null)
-            .map(check -> check.limit().figure().label())
-            .reduce((a, b) -> a + ", " + b)
-            .orElse("");
-    String word = verdict instanceof Verdict.Missed ? "MISSED" : verdict.word();
-    return decides.isEmpty() ? word : word + ": " + decides;
+    boolean missed = verdict instanceof Verdict.Missed;
+    List<String> names = new ArrayList<>();
+    if (verdict.why() != null) {
+      names.add(verdict.why());
+    }
+    for (LimitCheck check : verdict.limits()) {
+      if (missed ? Boolean.FALSE.equals(check.met()) : check.met() == null) {
+        names.add(check.limit().figure().label());
+      }
+    }
+    for (CorridorCheck check : verdict.corridors()) {
+      if (missed ? Boolean.FALSE.equals(check.met()) : check.met() == null) {
+        names.add(name(check.corridor()));
+      }
+    }
+    return (missed ? "missed: " : "not assessable: ") + String.join("; ", names);
+  }
+
+  private static String unit(Corridor corridor) {
+    return corridor.channel() == Corridor.Channel.SPEED_PCT ? " %" : "";
+  }
+
+  private static String name(Corridor corridor) {
+    String channel = corridor.channel() == Corridor.Channel.SPEED_PCT ? "speed" : "current";
+    return channel + " corridor of the " + corridor.part().key();
   }
 
   private static String word(@Nullable Boolean met) {
@@ -99,8 +129,7 @@ final class VerdictText {
     if (margin == null) {
       return why(check.why());
     }
-    String text = ValueText.percent(Math.abs(margin)) + (margin < 0 ? " % outside" : " % inside");
-    return check.why() == null ? text : text + " (" + check.why() + ")";
+    return ValueText.percent(Math.abs(margin)) + (margin < 0 ? " % outside" : " % inside");
   }
 
   private static String why(@Nullable String why) {

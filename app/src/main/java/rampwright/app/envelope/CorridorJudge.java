@@ -29,8 +29,9 @@ final class CorridorJudge {
       Corridor corridor, StartRecord start, RmsTrack track, MotorContext motor) {
     StopRecord stop = start.stop();
     boolean ofStart = corridor.part() == FigureKey.Part.START;
-    if (!ofStart && stop == null) {
-      return unknown(corridor, "the record shows no stop");
+    String noStop = Judge.notAStop(start);
+    if (!ofStart && noStop != null) {
+      return unknown(corridor, noStop);
     }
     Double originS =
         ofStart || stop == null

@@ -20,7 +20,7 @@ public enum FigureKey {
   CREST_CURRENT("crest_current_A", Part.START, "A", "crest current"),
   RMS_CURRENT("rms_current_A", Part.START, "A", "RMS current of the start"),
   RMS_CURRENT_RATIO("rms_current_ratio", Part.START, "", "RMS current / rated"),
-  I2T("i2t_A2s", Part.START, "A2 s", "I2t"),
+  I2T("i2t_A2s", Part.START, "A²s", "I2t"),
   I2T_RATIO("i2t_ratio_s", Part.START, "s", "I2t / rated squared"),
   MOTOR_HEAT_COLD("motor_heat_cold_pct", Part.START, "%", "motor heat used, from cold"),
   MOTOR_HEAT_HOT("motor_heat_hot_pct", Part.START, "%", "motor heat used, from hot"),

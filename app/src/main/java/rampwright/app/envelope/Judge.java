@@ -30,7 +30,16 @@ public final class Judge {
     for (Corridor corridor : envelope.corridors()) {
       corridors.add(CorridorJudge.check(corridor, start, track, motor));
     }
-    return Verdict.of(limits, corridors);
+    return Verdict.of(limits, corridors, start.outcome());
+  }
+
+  /** Why what follows a start is not the stop that was asked for; null when it is. */
+  static @Nullable String notAStop(StartRecord start) {
+    return switch (start.outcome()) {
+      case STALLED -> "the start stalled: no stop from the run";
+      case ABORTED -> "the start was aborted: no stop from the run";
+      default -> start.stop() == null ? "the record shows no stop" : null;
+    };
   }
 
   /** Holds figures that a person noted without a trace against the limits; corridors need one. */
@@ -68,8 +77,9 @@ public final class Judge {
     Map<String, Measured> figures = start.figures();
     if (key.part() == FigureKey.Part.STOP) {
       StopRecord stop = start.stop();
-      if (stop == null) {
-        return Measured.missing(key.unit(), "the record shows no stop");
+      String why = notAStop(start);
+      if (why != null || stop == null) {
+        return Measured.missing(key.unit(), why == null ? "the record shows no stop" : why);
       }
       figures = stop.figures();
     }

@@ -7,6 +7,7 @@ import rampwright.analysis.machine.StarterSettings;
 import rampwright.analysis.machine.StopMode;
 import rampwright.app.advice.Advice;
 import rampwright.app.advice.Setting;
+import rampwright.app.envelope.FigureKey;
 
 /** Advice as JSON. */
 public final class AdviceJson {
@@ -85,8 +86,16 @@ public final class AdviceJson {
 
   private static void binding(JsonText json, Advice.Binding binding) {
     json.text("limit", binding.limit());
+    json.text("figure", figure(binding.limit()));
     json.number("reachable", binding.reachable());
     json.number("needed", binding.needed());
+  }
+
+  /** The figure a limit begins with in words; null for a corridor or a rating. */
+  private static @Nullable String figure(String limit) {
+    int end = limit.indexOf(' ');
+    String word = end < 0 ? limit : limit.substring(0, end);
+    return FigureKey.ofKey(word).map(FigureKey::key).orElse(null);
   }
 
   private static void model(JsonText json, Advice.Model model) {

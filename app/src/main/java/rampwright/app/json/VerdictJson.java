@@ -21,6 +21,7 @@ final class VerdictJson {
         "verdict",
         out -> {
           out.flag("met", verdict.met());
+          out.text("why", verdict.why());
           out.array(
               "limits",
               limits -> verdict.limits().forEach(check -> limits.object(b -> limit(b, check))));

@@ -303,10 +303,12 @@ public final class AdviseAsset {
     }
 
     Advised answer(Advice advice) {
+      StarterSettings present =
+          trials.isEmpty() ? null : trials.get(trials.size() - 1).observation().settings();
       return new Advised(
           asset,
-          advice,
-          trials.isEmpty() ? null : trials.get(trials.size() - 1).observation().settings(),
+          AdviceRules.applied(advice, present),
+          present,
           List.copyOf(used),
           List.copyOf(leftOut),
           last);

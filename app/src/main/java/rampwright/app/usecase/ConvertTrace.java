@@ -4,7 +4,9 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Locale;
 import org.jspecify.annotations.Nullable;
+import rampwright.acquisition.file.ComtradeEdition;
 import rampwright.acquisition.file.TraceFileException;
 import rampwright.analysis.trace.Trace;
 import rampwright.app.asset.AssetFile;
@@ -29,15 +31,47 @@ public final class ConvertTrace {
   public record Converted(TraceFacts facts, List<Path> files) {}
 
   /**
-   * Converts a trace.
+   * How a trace is to be written.
    *
    * @param format null to take it from the target's ending
+   * @param edition of COMTRADE; null for the newest
+   */
+  public record Form(@Nullable TraceFormat format, @Nullable ComtradeEdition edition) {}
+
+  private static ComtradeEdition edition(Form form, TraceFormat format, Path target)
+      throws UsageProblem {
+    ComtradeEdition edition = form.edition();
+    if (edition == null) {
+      return ComtradeEdition.E2013;
+    }
+    if (format == TraceFormat.CSV) {
+      throw new UsageProblem(target + ": --edition is COMTRADE's; leave it out for CSV");
+    }
+    boolean single = target.toString().toLowerCase(Locale.ROOT).endsWith(".cff");
+    boolean wide =
+        format == TraceFormat.COMTRADE_BINARY32 || format == TraceFormat.COMTRADE_FLOAT32;
+    if (edition != ComtradeEdition.E2013 && (single || wide)) {
+      throw new UsageProblem(
+          target
+              + ": "
+              + (single ? "a single file (.cff)" : format.key())
+              + " came with the edition of 2013; for "
+              + edition.year()
+              + " name a .cfg and --format comtrade-ascii or comtrade-binary");
+    }
+    return edition;
+  }
+
+  /**
+   * Converts a trace.
+   *
+   * @param form format and edition; null to take them from the target's ending
    * @param overwrite whether a file that is there may be replaced
    */
-  public Converted run(
-      Path source, Path target, @Nullable TraceFormat format, InputChoice choice, boolean overwrite)
+  public Converted run(Path source, Path target, Form form, InputChoice choice, boolean overwrite)
       throws InputProblem, UsageProblem {
-    TraceFormat chosen = format == null ? TraceFormat.ofEnding(target).orElse(null) : format;
+    TraceFormat chosen =
+        form.format() == null ? TraceFormat.ofEnding(target).orElse(null) : form.format();
     if (chosen == null) {
       throw new UsageProblem(
           target
@@ -45,6 +79,7 @@ public final class ConvertTrace {
               + " --format "
               + String.join("|", TraceFormat.keys()));
     }
+    ComtradeEdition edition = edition(form, chosen, target);
     if (Files.exists(target) && !overwrite) {
       throw new UsageProblem(target + ": is there already; name another file or give --overwrite");
     }
@@ -63,7 +98,7 @@ public final class ConvertTrace {
     Double frequencyHz = asset == null ? null : asset.asset().motor().ratedFrequencyHz();
     try {
       List<Path> files =
-          door.write(new TraceFileDoor.WriteRequest(read, target, chosen, frequencyHz));
+          door.write(new TraceFileDoor.WriteRequest(read, target, chosen, edition, frequencyHz));
       return new Converted(TraceFacts.of(read), files);
     } catch (TraceFileException e) {
       throw InputProblem.of(e);

@@ -5,6 +5,7 @@ import java.nio.file.Path;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import rampwright.acquisition.file.ColumnMapping;
+import rampwright.acquisition.file.ComtradeEdition;
 import rampwright.acquisition.file.ReadContext;
 import rampwright.acquisition.file.TraceFileException;
 import rampwright.analysis.trace.Trace;
@@ -49,7 +50,13 @@ public interface TraceFileDoor {
    * @param trace the trace
    * @param target the file; of a pair the configuration file
    * @param format the format
+   * @param edition the edition COMTRADE is written by
    * @param frequencyHz supply frequency to be noted in the file; null when not known
    */
-  record WriteRequest(Trace trace, Path target, TraceFormat format, @Nullable Double frequencyHz) {}
+  record WriteRequest(
+      Trace trace,
+      Path target,
+      TraceFormat format,
+      ComtradeEdition edition,
+      @Nullable Double frequencyHz) {}
 }

@@ -85,6 +85,7 @@ final class TrialReader {
     Trace trace = trace(tracePath, columnsFor(trial), readContext(asset));
     TrialNotes notes = trial.notes();
     MotorContext motor = asset == null ? MotorContext.UNKNOWN : asset.asset().context();
+    TraceChecks.demand(trace, choice.kind(), motor);
     AnalysisOptions options =
         new AnalysisOptions(
             notes.corrected(), notes.correctionReason(), Thresholds.DEFAULT, limit(asset, trial));
@@ -112,7 +113,7 @@ final class TrialReader {
             analyzed.figures(),
             verdicts,
             toolVersion,
-            remarks(asset, trial));
+            remarks(asset, trial, TraceChecks.unlikely(analyzed, motor)));
     return new Read(trace, analyzed, motor, envelope, result);
   }
 
@@ -249,8 +250,9 @@ final class TrialReader {
     }
   }
 
-  private static List<String> remarks(@Nullable AssetFile asset, TrialFile trial) {
-    List<String> remarks = new ArrayList<>();
+  private static List<String> remarks(
+      @Nullable AssetFile asset, TrialFile trial, List<String> ofTrace) {
+    List<String> remarks = new ArrayList<>(ofTrace);
     if (asset != null) {
       asset.warnings().forEach(warning -> remarks.add(asset.path() + ": " + warning));
     }

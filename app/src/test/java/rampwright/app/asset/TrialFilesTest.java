@@ -124,6 +124,9 @@ class TrialFilesTest {
         "[columns]\\ni1 = { unit = \"A\" }|by name or by index, one of the two",
         "[columns]\\ni1 = { name = \"a\", index = 2 }|by name or by index, one of the two",
         "[columns]\\ni1 = { name = \"a\", scale = 0 }|makes every value the same",
+        "[columns]\\ntime = { rate_Hz = 0 }|is outside 0.001",
+        "[columns]\\ntime = { rate_Hz = 5, index = 1 }|the time is one of the two",
+        "[columns]\\ni1 = { rate_Hz = 5 }|rate_Hz is not known here",
         "[columns]\\ni1 = { index = 1.5 }|must be a whole number",
         "[columns]\\ni1 = { index = 0 }|counted from 1",
         "[columns]\\nI1 = { index = 1 }|did you mean i1?",
@@ -145,5 +148,13 @@ class TrialFilesTest {
         .hasMessageContaining("columns is missing");
     Files.writeString(file, "[columns]\ni1 = { index = 2 }\n");
     assertThat(TrialFiles.readColumns(file).rules()).containsOnlyKeys("i1");
+  }
+
+  @Test
+  void rowsWithoutATimeColumnHaveARate() throws Exception {
+    String text = "[columns]\ntime = { rate_Hz = 1000.0 }\ni1 = { index = 2 }\n";
+    TrialFile trial = TrialFiles.parse("s", text);
+    assertThat(trial.columns().rateHz()).isEqualTo(1000);
+    assertThat(TrialFiles.parse("again", TrialText.of(trial))).isEqualTo(trial);
   }
 }

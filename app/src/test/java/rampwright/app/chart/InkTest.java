@@ -135,12 +135,18 @@ class InkTest {
   void twentyFourLinesAreAllDifferentAndNeighboursDifferInDashesToo(Theme theme) {
     Ink ink = ink(theme);
     Set<List<Object>> looks = new HashSet<>();
+    Set<String> withoutColour = new HashSet<>();
     for (int n = 0; n < 24; n++) {
       LineLook look = ink.line(n);
       float[] dashes = look.stroke().getDashArray();
+      if (n < 8) {
+        // As many as are drawn over each other.
+        withoutColour.add(Arrays.toString(dashes));
+      }
       looks.add(List.of(look.colour(), dashes == null ? "solid" : Arrays.toString(dashes)));
       assertThat(ink.line(n + 1).stroke().getDashArray()).isNotEqualTo(dashes);
     }
     assertThat(looks).hasSize(24);
+    assertThat(withoutColour).hasSize(8);
   }
 }

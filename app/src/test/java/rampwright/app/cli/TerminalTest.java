@@ -85,7 +85,7 @@ class TerminalTest {
     assertThat(run("analyze", trace)).isEqualTo(0);
     assertThat(out)
         .contains("Start 1 of 1: completed", "start time", "100.000  0.020", "not to be had:")
-        .contains("shaft begins to turn: no speed channel", "late-breakaway", "read as: i1_A")
+        .contains("no speed channel: shaft begins to turn", "late-breakaway", "read as: i1_A")
         .doesNotContain("Verdict");
     assertThat(err).isEmpty();
   }
@@ -95,7 +95,7 @@ class TerminalTest {
     assertThat(run("analyze", pump(480))).isEqualTo(0);
     assertThat(out).contains("Verdict: MET", "14.3 % inside");
     assertThat(run("analyze", pump(480, 800), "--no-keep")).isEqualTo(3);
-    assertThat(out).contains("MISSED: peak current / rated", "envelope met 1, missed 1");
+    assertThat(out).contains("missed: peak current / rated", "envelope met 1, missed 1");
     assertThat(run("compare", pump(480).resolve("trials/t0"))).isEqualTo(0);
     assertThat(run("compare", pump(480, 800).resolve("trials/t1"))).isEqualTo(3);
     assertThat(out).contains("Verdict: MISSED", "42.9 % above");

@@ -10,14 +10,14 @@ class TextTest {
     assertThat(ValueText.value(8.0634, 0.021)).isEqualTo("8.063");
     assertThat(ValueText.value(512.34, 2.8)).isEqualTo("512.3");
     assertThat(ValueText.value(512.34, 28.0)).isEqualTo("512");
-    assertThat(ValueText.value(202_296.1, 3400.0)).isEqualTo("202300");
+    assertThat(ValueText.value(202_296.1, 3400.0)).isEqualTo("202 300");
     assertThat(ValueText.value(2, 1e-12)).as("no more than seven digits").isEqualTo("2.000000");
   }
 
   @Test
   void valuesWithoutUncertaintyHaveFourDigits() {
     assertThat(ValueText.value(3.14159, null)).isEqualTo("3.142");
-    assertThat(ValueText.value(2112094.75, null)).isEqualTo("2112000");
+    assertThat(ValueText.value(2112094.75, null)).isEqualTo("2 112 000");
     assertThat(ValueText.value(3.5, null)).isEqualTo("3.5");
     assertThat(ValueText.value(0, null)).isEqualTo("0");
     assertThat(ValueText.value(-0.00123456, null)).isEqualTo("-0.001235");
@@ -36,9 +36,38 @@ class TextTest {
     TextTable table = new TextTable("  ", "lrl", "name", "n", "unit");
     table.row("peak", "512.3", "A");
     table.row("start time", "8", "s");
-    assertThat(table.lines())
+    assertThat(table.lines(100))
         .containsExactly(
             "  name            n  unit", "  peak        512.3  A", "  start time      8  s");
+  }
+
+  @Test
+  void longNumbersAreGroupedByThrees() {
+    assertThat(ValueText.grouped("1234")).isEqualTo("1234");
+    assertThat(ValueText.grouped("12345.678")).isEqualTo("12 345.678");
+    assertThat(ValueText.grouped("-1234567")).isEqualTo("-1 234 567");
+    assertThat(ValueText.uncertainty(12_300.0)).isEqualTo("12 000");
+  }
+
+  @Test
+  void proseGivesWayWhereTheScreenIsNarrow() {
+    TextTable table = new TextTable("", "lwr", "name", "why", "n");
+    table.row("peak", "one two three four five six seven", "1");
+    table.under("under the row");
+    assertThat(table.lines(24))
+        .containsExactly(
+            "name  why              n",
+            "peak  one two three    1",
+            "      four five six",
+            "      seven",
+            "  under the row");
+    assertThat(table.lines(100).get(1)).endsWith("six seven  1");
+  }
+
+  @Test
+  void aGroupedNumberIsNotBroken() {
+    assertThat(TextWrap.broken("L1 684 000, L2 729 000", 12))
+        .containsExactly("L1 684 000,", "L2 729 000");
   }
 
   @Test

@@ -230,14 +230,13 @@ class AnalyzeTracesTest {
     Path columns =
         Files.writeString(folder.resolve("c.toml"), "[columns]\nspeed = { index = 9 }\n");
     Path settings = Files.writeString(folder.resolve("s.toml"), "stop = \"coast\"\n");
-    InputChoice choice =
-        new InputChoice(other, settings, columns, TraceKind.WAVEFORM, true, Map.of());
+    InputChoice choice = new InputChoice(other, settings, columns, TraceKind.RMS, true, Map.of());
     TrialResult result = analyze.run(List.of(trace), choice, false, Progress.NONE).results().get(0);
     assertThat(result.asset()).isNotNull();
     assertThat(result.asset().asset().id()).isEqualTo("XX-9");
     assertThat(result.trial().settings().stop()).isNotNull();
     assertThat(door.asked.get(0).columns().rules()).containsOnlyKeys("speed");
-    assertThat(door.asked.get(0).declaredKind()).isEqualTo(TraceKind.WAVEFORM);
+    assertThat(door.asked.get(0).declaredKind()).isEqualTo(TraceKind.RMS);
     assertThat(door.asked.get(0).secondary()).isTrue();
   }
 

@@ -1,0 +1,42 @@
+package rampwright.app.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import rampwright.app.CommandRun;
+
+/** What people read fits a screen of 100 columns; only a path may be longer. */
+class ScreenWidthTest {
+  private static final String SAMPLES = "../sample-traces";
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "analyze ../sample-traces --no-keep",
+        "analyze ../sample-traces --no-keep --details --how",
+        "compare ../sample-traces",
+        "compare ../sample-traces/drying-fan/trials/20260316T071500Z/trace.csv"
+            + " ../sample-traces/drying-fan/trials/20260317T071000Z/trace.csv",
+        "advise ../sample-traces/brine-pump",
+        "--help",
+        "analyze --help",
+        "compare --help",
+        "convert --help",
+        "chart --help",
+        "advise --help",
+        "predict --help",
+        "demo --help"
+      })
+  void linesFit(String command) {
+    assumeTrue(Files.isDirectory(Path.of(SAMPLES)), "sample-traces is not beside the modules");
+    CommandRun.Answer answer = CommandRun.run((Object[]) command.split(" "));
+    assertThat(answer.out()).isNotEmpty();
+    assertThat(answer.out().lines().filter(line -> !line.contains(SAMPLES)))
+        .allSatisfy(
+            line -> assertThat(line.codePointCount(0, line.length())).isLessThanOrEqualTo(100));
+  }
+}
