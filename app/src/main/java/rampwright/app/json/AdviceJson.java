@@ -85,8 +85,13 @@ public final class AdviceJson {
 
   private static void binding(JsonText json, Advice.Binding binding) {
     json.text("limit", binding.limit());
-    json.number("reachable", binding.reachable());
-    json.number("needed", binding.needed());
+    json.number("reachable", known(binding.reachable()));
+    json.number("needed", known(binding.needed()));
+    json.text("evidence", binding.evidence());
+  }
+
+  private static @Nullable Double known(double value) {
+    return Double.isNaN(value) ? null : Double.valueOf(value);
   }
 
   private static void model(JsonText json, Advice.Model model) {
