@@ -69,10 +69,11 @@ public record Advice(
    * A limit that stands in the way.
    *
    * @param limit the limit in words
-   * @param reachable the best value of its figure at which every other limit is kept
+   * @param reachable the best value of its figure at which every other limit is kept; NaN: none
    * @param needed the limit's value
+   * @param evidence why, in whole sentences
    */
-  public record Binding(String limit, double reachable, double needed) {}
+  public record Binding(String limit, double reachable, double needed, String evidence) {}
 
   /**
    * What the advice rests on.

@@ -15,12 +15,15 @@ import rampwright.analysis.fit.Batch;
 import rampwright.analysis.fit.FitResult;
 import rampwright.analysis.fit.TrialObservation;
 import rampwright.analysis.machine.ControlMode;
+import rampwright.analysis.machine.LoadCurve;
 import rampwright.analysis.machine.MachineModel;
 import rampwright.analysis.machine.RunFigure;
 import rampwright.analysis.machine.RunFigures.PhaseFactors;
 import rampwright.analysis.machine.StarterSettings;
 import rampwright.analysis.machine.StopMode;
 import rampwright.analysis.machine.Trajectory;
+import rampwright.app.envelope.Corridor;
+import rampwright.app.envelope.FigureKey;
 
 /**
  * Says what to set next, what will then happen, how likely every limit is met, and, when no setting
@@ -45,6 +48,8 @@ public final class AdviceEngine {
   private static final double USUAL_SOURCE_SIGMA = 0.009;
   private static final double UNSEEN_SOURCE_SIGMA = 0.02;
   private static final double USUAL_RUN_S = 4.5;
+  // Standard deviation of a trial's breakaway torque over the usual; common practice, no source.
+  private static final double BREAKAWAY_SCATTER = 0.07;
   private static final double LEAST_OWN_LIMIT_S = 25;
   // A trial this near to its limits speaks against a model that calls them out of reach.
   private static final double NEAR = 0.08;
@@ -76,7 +81,7 @@ public final class AdviceEngine {
     fit = AssetFit.fit(request.asset(), trials, batch);
     chances =
         new Chances(
-            request.limits(),
+            request,
             phases(trials),
             USUAL_RUN_S,
             tried(trials),
@@ -88,7 +93,7 @@ public final class AdviceEngine {
             ? UNSEEN_SOURCE_SIGMA
             : USUAL_SOURCE_SIGMA * Math.sqrt(1 + 1.0 / trials.size());
     best = fit.bestModel(source);
-    models = fit.models(MODELS, source, sigma, new Random(SEED));
+    models = unsteady(fit.models(MODELS, source, sigma, new Random(SEED)), trials.size());
     weights = new double[models.size()];
     Arrays.fill(weights, 1);
     StarterSettings given = request.present();
@@ -122,7 +127,11 @@ public final class AdviceEngine {
   private static StarterSettings first(AdviceRequest request) {
     boolean soft = false;
     for (FigureLimit limit : request.limits()) {
-      soft = soft || limit.key().startsWith("stop_") || limit.key().startsWith("controlled_");
+      RunFigure figure = limit.figure();
+      soft = soft || (figure != null && figure.ofStop());
+    }
+    for (Corridor corridor : request.corridors()) {
+      soft = soft || corridor.part() == FigureKey.Part.STOP;
     }
     return request
         .ranges()
@@ -138,6 +147,32 @@ public final class AdviceEngine {
                 soft ? StopMode.SOFT : StopMode.COAST,
                 10,
                 10));
+  }
+
+  /** Breakaway differs from trial to trial by more than the load does. */
+  private static List<MachineModel> unsteady(List<MachineModel> models, int trials) {
+    Random random = new Random(SEED + 3);
+    double sigma = BREAKAWAY_SCATTER * Math.sqrt(1 + 1.0 / Math.max(1, trials));
+    List<MachineModel> out = new ArrayList<>();
+    for (MachineModel m : models) {
+      LoadCurve l = m.load();
+      out.add(
+          new MachineModel(
+              m.plate(),
+              m.motor(),
+              m.starter(),
+              m.supply(),
+              m.sourceVoltageV(),
+              new LoadCurve(
+                  l.fullTorque(),
+                  l.minimumTorque(),
+                  l.breakawayTorque() * Math.exp(sigma * random.nextGaussian()),
+                  l.exponent(),
+                  l.breakawayWidth()),
+              m.water(),
+              m.inertiaKgM2()));
+    }
+    return out;
   }
 
   private static Set<ControlMode> tried(List<TrialObservation> trials) {
@@ -240,9 +275,9 @@ public final class AdviceEngine {
           List.of(),
           List.of());
     }
-    Binding binding = new Binding(chances, best, search.sampled(), proposed);
     boolean hopeless = !fresh && hopeless(proposed, raw);
-    List<Advice.Binding> standing = chance < 0.5 ? binding.find() : List.of();
+    List<Advice.Binding> standing =
+        hopeless || chance < NEED_TRIAL_CHANCE ? binding(search, stops, proposed) : List.of();
     if (hopeless) {
       return answer(
           Advice.Status.CANNOT_MEET,
@@ -278,6 +313,21 @@ public final class AdviceEngine {
         standing);
   }
 
+  private List<Advice.Binding> binding(
+      StartSearch search, StopSearch stops, StarterSettings proposed) {
+    List<StarterSettings> sample = new ArrayList<>();
+    search.sampled().forEach(each -> sample.add(each.settings()));
+    return new Binding(
+            chances,
+            batch,
+            best,
+            new Moves(request.ranges()),
+            sample,
+            stops.sample(proposed),
+            proposed)
+        .find();
+  }
+
   /**
    * How far the best trial so far missed: the largest shortfall over its limits, each a share of
    * the limit; 1 for a limit whose figure could not be had.
@@ -289,6 +339,9 @@ public final class AdviceEngine {
       for (FigureLimit limit : request.limits()) {
         Double value = trial.figures().get(limit.key());
         worst = value == null ? worst : Math.max(worst, -limit.margin(value));
+      }
+      if (!Double.isNaN(trial.corridorMargin())) {
+        worst = Math.max(worst, -trial.corridorMargin());
       }
       best = Math.min(best, worst);
     }
@@ -334,6 +387,9 @@ public final class AdviceEngine {
         return false;
       }
     }
+    if (!(last.corridorMargin() >= KEEP_MARGIN)) {
+      return false;
+    }
     return now >= Math.min(KEEP_CHANCE, bestChance - KEEP_BELOW_BEST);
   }
 
@@ -356,7 +412,7 @@ public final class AdviceEngine {
         models.size(),
         k ->
             chances.ofStart(models.get(k), settings, caution, false)
-                * (chances.stopLimits().isEmpty()
+                * (chances.stops().isEmpty()
                     ? 1
                     : chances.ofStop(models.get(k), settings, caution)));
   }
@@ -383,7 +439,7 @@ public final class AdviceEngine {
   }
 
   private List<Advice.Change> changes(StarterSettings proposed) {
-    return new Reasons(request, chances, best, present, proposed).list();
+    return new Reasons(chances, best, present, proposed).list();
   }
 
   private Advice answer(
@@ -397,7 +453,7 @@ public final class AdviceEngine {
         batch.map(Math.min(COURSES, models.size()), k -> chances.whole(models.get(k), settings));
     double highest = request.asset().plate().ratedCurrentA() * chances.phases().highestCurrent();
     double syncRpm = request.asset().plate().syncSpeedRpm();
-    boolean limits = !chances.startLimits().isEmpty() || !chances.stopLimits().isEmpty();
+    boolean limits = !chances.startLimits().isEmpty() || !chances.stops().isEmpty();
     @Nullable Double told = limits ? Double.valueOf(Math.min(1, Math.max(0, chance))) : null;
     return new Advice(
         status,
@@ -428,12 +484,12 @@ public final class AdviceEngine {
       double[] values = new double[models.size()];
       int count = 0;
       for (int k = 0; k < runs.size(); k++) {
-        double value = chances.figures(runs.get(k), models.get(k)).of(figure);
+        Rehearsal seen = chances.rehearsal(runs.get(k), models.get(k), settings);
+        double value = seen.figures().of(figure);
         double spread = random.nextGaussian();
         if (!Double.isNaN(value)) {
-          boolean limited = Chances.limited(runs.get(k));
-          values[count++] =
-              value + spread * Discrepancy.sigma(figure, value, limited, chances.tried(settings));
+          double sigma = Discrepancy.sigma(figure, value, seen.limited(), seen.tried());
+          values[count++] = value + spread * sigma;
         }
       }
       if (count > models.size() / 2) {

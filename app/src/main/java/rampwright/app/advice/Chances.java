@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Set;
-import org.hipparchus.special.Erf;
 import rampwright.analysis.machine.ControlMode;
 import rampwright.analysis.machine.MachineModel;
 import rampwright.analysis.machine.RunFigure;
@@ -29,6 +28,8 @@ final class Chances {
   private static final double CUT_MARGIN_S = 0.5;
   private static final double AFTER_THE_CUT = 0.02;
   private static final double COMPLETING = 0.1;
+  // A reference of rated torque does not pass a belief this near to it in useful time.
+  private static final double NEVER_FULL = 0.995;
   // Two standard deviations of a peak that the current limit holds.
   private static final double PEAK_ROOM = 0.99;
 
@@ -37,13 +38,15 @@ final class Chances {
   private final double longestSeenS;
   private final double cutAfterS;
   private final List<FigureLimit> startLimits = new ArrayList<>();
-  private final List<FigureLimit> stopLimits = new ArrayList<>();
+  private final List<Requirement> starts = new ArrayList<>();
+  private final List<Requirement> stops = new ArrayList<>();
   private final List<String> notAssessable = new ArrayList<>();
   private final double giveUpS;
+  private final int asked;
   private final double runS;
 
   Chances(
-      List<FigureLimit> limits,
+      AdviceRequest request,
       PhaseFactors phases,
       double runS,
       Set<ControlMode> tried,
@@ -55,30 +58,50 @@ final class Chances {
     this.phases = phases;
     this.runS = runS;
     double longest = 40;
-    for (FigureLimit limit : limits) {
+    for (FigureLimit limit : request.limits()) {
       RunFigure figure = limit.figure();
       if (figure == null) {
         notAssessable.add(
             String.format(Locale.ROOT, "%s: the model does not give this figure", limit.key()));
-      } else if (figure.ofStop()) {
-        stopLimits.add(limit);
-      } else {
+        continue;
+      }
+      add(new FigureRequirement(limit, figure));
+      Double max = limit.max();
+      if (figure == RunFigure.START_TIME && max != null) {
+        longest = Math.max(5, 1.5 * max + 2);
+      }
+      if (!figure.ofStop()) {
         startLimits.add(limit);
-        Double max = limit.max();
-        if (figure == RunFigure.START_TIME && max != null) {
-          longest = Math.max(5, 1.5 * max + 2);
-        }
       }
     }
+    request.corridors().forEach(corridor -> add(new CorridorRequirement(corridor)));
+    asked = starts.size() + stops.size();
+    request.ratings().requirements().forEach(this::add);
     giveUpS = longest;
   }
 
-  List<FigureLimit> startLimits() {
-    return startLimits;
+  private void add(Requirement requirement) {
+    (requirement.ofStop() ? stops : starts).add(requirement);
   }
 
-  List<FigureLimit> stopLimits() {
-    return stopLimits;
+  /** Whether the envelope asks anything the model can tell. */
+  boolean isAsked() {
+    return asked > 0;
+  }
+
+  /** What a start is held against, ratings included. */
+  List<Requirement> starts() {
+    return starts;
+  }
+
+  /** What a stop is held against. */
+  List<Requirement> stops() {
+    return stops;
+  }
+
+  /** The limits on figures of the start. */
+  List<FigureLimit> startLimits() {
+    return startLimits;
   }
 
   List<String> notAssessable() {
@@ -123,6 +146,11 @@ final class Chances {
         model, settings, new RunPlan(Double.NaN, runS, 90, true, LONGEST_STOP_S));
   }
 
+  /** A run as requirements look at it. */
+  Rehearsal rehearsal(Trajectory run, MachineModel model, StarterSettings settings) {
+    return new Rehearsal(run, RunFigures.of(run, model, phases), model, phases, tried(settings));
+  }
+
   RunFigures figures(Trajectory run, MachineModel model) {
     return RunFigures.of(run, model, phases);
   }
@@ -147,8 +175,7 @@ final class Chances {
       return progress * (eager ? 1e-4 : 1e-9);
     }
     double inside =
-        inTime(run, settings)
-            * product(startLimits, figures(run, model), limited(run), tried(settings), caution);
+        inTime(run, model, settings) * product(starts, rehearsal(run, model, settings), caution);
     // While little is known, reaching full speed at all is worth something: it tells the most.
     return eager ? COMPLETING + (1 - COMPLETING) * inside : inside;
   }
@@ -156,7 +183,7 @@ final class Chances {
   /** Chance of the stop's limits on one model. */
   double ofStop(MachineModel model, StarterSettings settings, double caution) {
     Trajectory run = stop(model, settings);
-    return product(stopLimits, figures(run, model), false, true, caution);
+    return product(stops, rehearsal(run, model, settings), caution);
   }
 
   /**
@@ -164,17 +191,38 @@ final class Chances {
    * cut a start before it is by-passed. It is sure up to the longest start seen; common practice
    * sets it at 30 s or more, seldom above a minute. Where a start was cut, nothing lasts longer.
    */
-  private double inTime(Trajectory run, StarterSettings settings) {
-    double bypass = run.instants().bypassS();
-    double until =
-        Double.isNaN(bypass)
-            ? Math.max(run.instants().fullSpeedS(), settings.rampUpS() + settings.pulseS())
-            : bypass;
-    if (until > cutAfterS - CUT_MARGIN_S) {
+  private double inTime(Trajectory run, MachineModel model, StarterSettings settings) {
+    double until = Math.max(run.instants().fullSpeedS(), bypassS(run, model, settings));
+    if (until > cutAfterS - CUT_MARGIN_S || Double.isInfinite(until)) {
       return AFTER_THE_CUT;
     }
     double over = until - Math.max(SURE_START_S, longestSeenS);
     return over <= 0 ? 1 : Math.exp(-LATE_PER_S * over);
+  }
+
+  /**
+   * When full voltage is reached, s. A voltage ramp gets there at its end; a torque ramp when its
+   * reference passes what the starter believes the load takes, and never when that is above rated
+   * torque, which is where the reference ends.
+   */
+  static double bypassS(Trajectory run, MachineModel model, StarterSettings settings) {
+    if (!Double.isNaN(run.instants().bypassS())) {
+      return run.instants().bypassS();
+    }
+    double pulse = settings.hasPulse() ? settings.pulseS() : 0;
+    if (settings.control() == ControlMode.VOLTAGE_RAMP) {
+      return pulse + settings.rampUpS();
+    }
+    int last = run.size() - 1;
+    double current = run.currentRatio(last);
+    double believed =
+        model.starter().torqueGain() * run.loadTorquePu(last)
+            + model.starter().torqueOffset()
+            - model.starter().lossTorque() * current * current;
+    double first = settings.initialTorquePct() / 100;
+    return believed > NEVER_FULL
+        ? Double.POSITIVE_INFINITY
+        : pulse + settings.rampUpS() * (believed - first) / Math.max(1e-3, 1 - first);
   }
 
   /** Whether a completed trial had this kind of ramp. */
@@ -182,47 +230,11 @@ final class Chances {
     return tried.contains(settings.control());
   }
 
-  static boolean limited(Trajectory run) {
-    return run.limitedShare() > 0.02;
-  }
-
-  private static double product(
-      List<FigureLimit> limits,
-      RunFigures figures,
-      boolean limited,
-      boolean tried,
-      double caution) {
+  private static double product(List<Requirement> requirements, Rehearsal run, double caution) {
     double chance = 1;
-    for (FigureLimit limit : limits) {
-      RunFigure figure = limit.figure();
-      if (figure == null) {
-        continue;
-      }
-      double value = figures.of(figure);
-      if (Double.isNaN(value)) {
-        chance *= 1e-6;
-        continue;
-      }
-      double sigma = Math.max(1e-9, caution * Discrepancy.sigma(figure, value, limited, tried));
-      double inside = 1;
-      Double max = limit.max();
-      Double min = limit.min();
-      if (max != null) {
-        inside = below((max - value) / sigma);
-      }
-      if (min != null) {
-        inside = Math.min(inside, below((value - min) / sigma));
-      }
-      chance *= Math.max(inside, 1e-6);
+    for (Requirement requirement : requirements) {
+      chance *= Math.max(requirement.chance(run, caution), Normal.LEAST);
     }
     return chance;
-  }
-
-  /** Normal distribution function, with tails that never vanish, for a search to climb on. */
-  private static double below(double z) {
-    if (z < -4) {
-      return 3e-5 / (1 + (z + 4) * (z + 4));
-    }
-    return z > 6 ? 1 : 0.5 * Erf.erfc(-z / Math.sqrt(2));
   }
 }

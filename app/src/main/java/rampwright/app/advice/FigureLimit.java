@@ -10,16 +10,30 @@ import rampwright.analysis.machine.RunFigure;
  * @param key figure key
  * @param min smallest allowed value, or null
  * @param max largest allowed value, or null
+ * @param figure the figure of a simulated run it rests on; null when the model gives none
+ * @param factor value of the limited figure over that of the run's figure
  */
-public record FigureLimit(String key, @Nullable Double min, @Nullable Double max) {
+public record FigureLimit(
+    String key,
+    @Nullable Double min,
+    @Nullable Double max,
+    @Nullable RunFigure figure,
+    double factor) {
   public FigureLimit {
     if (min == null && max == null) {
       throw new IllegalArgumentException("limit on " + key + ": min, max or both must be given");
     }
+    if (!(factor > 0)) {
+      throw new IllegalArgumentException("limit on " + key + ": factor must be above zero");
+    }
   }
 
-  /** The figure of a simulated run this limits; null when the model has none of that key. */
-  public @Nullable RunFigure figure() {
+  /** A limit on a figure by its own key. */
+  public FigureLimit(String key, @Nullable Double min, @Nullable Double max) {
+    this(key, min, max, ofKey(key), 1);
+  }
+
+  private static @Nullable RunFigure ofKey(String key) {
     for (RunFigure figure : RunFigure.values()) {
       if (figure.key().equals(key)) {
         return figure;

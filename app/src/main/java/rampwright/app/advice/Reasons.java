@@ -6,8 +6,6 @@ import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 import rampwright.analysis.machine.ControlMode;
 import rampwright.analysis.machine.MachineModel;
-import rampwright.analysis.machine.RunFigure;
-import rampwright.analysis.machine.RunFigures;
 import rampwright.analysis.machine.StarterSettings;
 import rampwright.analysis.machine.StopMode;
 
@@ -16,19 +14,19 @@ import rampwright.analysis.machine.StopMode;
  * left, by the most likely model.
  */
 final class Reasons {
-  private final AdviceRequest request;
+  // A margin moved by less is not worth telling; one this wide is not missed.
+  private static final double LITTLE = 0.004;
+  private static final double AMPLE = 0.3;
+
+  private final List<Requirement> requirements = new ArrayList<>();
   private final Chances chances;
   private final MachineModel model;
   private final StarterSettings from;
   private final StarterSettings to;
 
-  Reasons(
-      AdviceRequest request,
-      Chances chances,
-      MachineModel model,
-      StarterSettings from,
-      StarterSettings to) {
-    this.request = request;
+  Reasons(Chances chances, MachineModel model, StarterSettings from, StarterSettings to) {
+    requirements.addAll(chances.starts());
+    requirements.addAll(chances.stops());
     this.chances = chances;
     this.model = model;
     this.from = from;
@@ -37,14 +35,10 @@ final class Reasons {
 
   List<Advice.Change> list() {
     List<Advice.Change> out = new ArrayList<>();
-    RunFigures all = figures(to);
+    Rehearsal all = rehearsed(to);
     if (from.control() != to.control()) {
       out.add(
-          new Advice.Change(
-              "control",
-              from.control().key(),
-              to.control().key(),
-              "the " + to.control().key() + " keeps the limits with more room"));
+          new Advice.Change("control", from.control().key(), to.control().key(), controlWhy(all)));
     }
     if (from.stop() != to.stop()) {
       out.add(
@@ -68,6 +62,23 @@ final class Reasons {
     return out;
   }
 
+  /** Each control has its own numbers: the other one is told with those it had. */
+  private String controlWhy(Rehearsal all) {
+    Rehearsal left = rehearsed(from);
+    for (Requirement each : requirements) {
+      if (each.margin(left) < 0 && each.margin(all) >= 0) {
+        return String.format(
+            Locale.ROOT,
+            "the %s keeps the limits with more room; as it was, %s would be %s (asked: %s)",
+            to.control().key(),
+            each.label(),
+            each.told(left),
+            each.asked());
+      }
+    }
+    return "the " + to.control().key() + " keeps the limits with more room";
+  }
+
   /** Settings the chosen control ignores are not told as changes. */
   private boolean matters(Setting setting) {
     boolean torque = to.control() == ControlMode.TORQUE_RAMP;
@@ -79,49 +90,36 @@ final class Reasons {
     };
   }
 
-  private RunFigures figures(StarterSettings settings) {
-    return chances.figures(chances.whole(model, settings), model);
+  private Rehearsal rehearsed(StarterSettings settings) {
+    return chances.rehearsal(chances.whole(model, settings), model, settings);
   }
 
-  private String why(Setting setting, RunFigures all) {
-    RunFigures left = figures(setting.in(to, setting.of(from)));
-    @Nullable FigureLimit worst = null;
-    double loss = 0.004;
-    for (FigureLimit limit : request.limits()) {
-      RunFigure figure = limit.figure();
-      if (figure == null) {
-        continue;
-      }
-      double now = limit.margin(all.of(figure));
-      double without = limit.margin(left.of(figure));
-      if (Double.isNaN(now)) {
-        continue;
-      }
-      // A failed start has no start time: that weighs more than any margin.
-      double lost = Double.isNaN(without) ? 10 : Math.min(now, 0.3) - without;
+  private String why(Setting setting, Rehearsal all) {
+    Rehearsal left = rehearsed(setting.in(to, setting.of(from)));
+    String before = setting.show(setting.of(from));
+    if (all.run().completed() && !left.run().completed()) {
+      return String.format(Locale.ROOT, "left at %s the start would not reach full speed", before);
+    }
+    @Nullable Requirement worst = null;
+    double loss = LITTLE;
+    for (Requirement each : requirements) {
+      double now = each.margin(all);
+      double lost = Math.min(now, AMPLE) - each.margin(left);
       if (lost > loss) {
         loss = lost;
-        worst = limit;
+        worst = each;
       }
     }
-    RunFigure figure = worst == null ? null : worst.figure();
-    if (worst == null || figure == null) {
+    if (worst == null) {
       return "follows the other changes; alone it moves no limit by much";
-    }
-    double without = left.of(figure);
-    if (Double.isNaN(without)) {
-      return String.format(
-          Locale.ROOT,
-          "left at %s the start would not reach full speed",
-          setting.show(setting.of(from)));
     }
     return String.format(
         Locale.ROOT,
-        "left at %s, %s would be %.3g; with it %.3g (%s)",
-        setting.show(setting.of(from)),
-        figure.key(),
-        without,
-        all.of(figure),
-        worst.show());
+        "left at %s, %s would be %s; so it is %s (asked: %s)",
+        before,
+        worst.label(),
+        worst.told(left),
+        worst.told(all),
+        worst.asked());
   }
 }

@@ -271,21 +271,12 @@ final class StartSearch {
   }
 
   private List<StarterSettings> neighbours(StarterSettings at, double reach) {
-    Setting first =
-        at.control() == ControlMode.TORQUE_RAMP ? Setting.INITIAL_TORQUE : Setting.INITIAL_VOLTAGE;
     List<StarterSettings> out = new ArrayList<>();
-    for (double sign : new double[] {1, -1}) {
-      out.add(moved(at, Setting.CURRENT_LIMIT, at.currentLimitRatio() * (1 + 0.06 * sign * reach)));
-      out.add(moved(at, Setting.RAMP_UP, at.rampUpS() * Math.exp(0.3 * sign * reach)));
-      out.add(moved(at, first, first.of(at) + 6 * sign * reach));
+    for (StarterSettings next : new Moves(ranges).ofStart(at, reach)) {
+      out.add(wide() ? held(next) : next);
     }
     out.removeIf(next -> next.equals(at));
     return out;
-  }
-
-  private StarterSettings moved(StarterSettings at, Setting setting, double value) {
-    StarterSettings next = setting.in(at, ranges.of(setting).nearest(value));
-    return wide() ? held(next) : next;
   }
 
   private List<StarterSettings> sample(Random random) {

@@ -38,9 +38,15 @@ final class StopSearch {
    * The best stop for these start settings; the settings as they are when nothing limits the stop.
    */
   StartSearch.Scored search(StarterSettings settings) {
-    if (chances.stopLimits().isEmpty()) {
+    if (chances.stops().isEmpty()) {
       return new StartSearch.Scored(settings, 1);
     }
+    List<StarterSettings> near = best(sample(settings), COARSE_MODELS, FINALISTS, 2.0);
+    return fine(settings, near);
+  }
+
+  /** Stops spread over the whole range, the start's settings as they are. */
+  List<StarterSettings> sample(StarterSettings settings) {
     List<StarterSettings> sample = new ArrayList<>();
     sample.add(with(settings, StopMode.COAST, settings.releaseTorquePct(), settings.rampDownS()));
     SettingRange range = ranges.of(Setting.RAMP_DOWN);
@@ -51,7 +57,10 @@ final class StopSearch {
         sample.add(with(settings, StopMode.SOFT, release, ramp));
       }
     }
-    List<StarterSettings> near = best(sample, COARSE_MODELS, FINALISTS, 2.0);
+    return sample;
+  }
+
+  private StartSearch.Scored fine(StarterSettings settings, List<StarterSettings> near) {
     List<StarterSettings> fine = new ArrayList<>(near);
     fine.add(settings);
     for (int k = 0; k < Math.min(3, near.size()); k++) {
@@ -84,7 +93,7 @@ final class StopSearch {
 
   /** Chance of the stop's limits over all models. */
   double chance(StarterSettings settings) {
-    return chances.stopLimits().isEmpty() ? 1 : means(List.of(settings), models.size(), 1).get(0);
+    return chances.stops().isEmpty() ? 1 : means(List.of(settings), models.size(), 1).get(0);
   }
 
   private List<StarterSettings> best(

@@ -21,6 +21,8 @@ final class AdviceText {
           "those who may. Wait for the motor's and the starter's own rest time; local codes and the",
           "makers' data come before this advice. Settings are entered by a person, never from here.");
 
+  private static final int LINE = 88;
+
   private AdviceText() {}
 
   static void advice(Screen screen, AdviseAsset.Advised advised) {
@@ -207,15 +209,25 @@ final class AdviceText {
       return;
     }
     screen.line("");
-    screen.line("What stands in the way (keeping every other limit)");
+    screen.line("What stands in the way");
     for (Advice.Binding one : advice.binding()) {
-      screen.line(
-          "  "
-              + one.limit()
-              + ": "
-              + number(one.reachable())
-              + " is the best that can be reached; asked is "
-              + number(one.needed()));
+      screen.line("  " + one.limit());
+      wrapped(one.evidence()).forEach(line -> screen.line("    " + line));
     }
+  }
+
+  /** Lines short enough to be read on a terminal. */
+  private static List<String> wrapped(String text) {
+    List<String> lines = new java.util.ArrayList<>();
+    StringBuilder line = new StringBuilder();
+    for (String word : text.split(" ", -1)) {
+      if (line.length() > 0 && line.length() + 1 + word.length() > LINE) {
+        lines.add(line.toString());
+        line.setLength(0);
+      }
+      line.append(line.length() > 0 ? " " : "").append(word);
+    }
+    lines.add(line.toString());
+    return lines;
   }
 }

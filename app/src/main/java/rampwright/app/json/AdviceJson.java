@@ -87,8 +87,13 @@ public final class AdviceJson {
   private static void binding(JsonText json, Advice.Binding binding) {
     json.text("limit", binding.limit());
     json.text("figure", figure(binding.limit()));
-    json.number("reachable", binding.reachable());
-    json.number("needed", binding.needed());
+    json.number("reachable", known(binding.reachable()));
+    json.number("needed", known(binding.needed()));
+    json.text("evidence", binding.evidence());
+  }
+
+  private static @Nullable Double known(double value) {
+    return Double.isNaN(value) ? null : Double.valueOf(value);
   }
 
   /** The figure a limit begins with in words; null for a corridor or a rating. */

@@ -35,6 +35,7 @@ import rampwright.app.asset.SettingRange;
 import rampwright.app.asset.Starter;
 import rampwright.app.asset.TrialFile;
 import rampwright.app.asset.TrialNotes;
+import rampwright.app.envelope.CorridorCheck;
 import rampwright.app.envelope.Limit;
 
 /** From an asset folder to advice on the next settings, or to what given settings would do. */
@@ -202,7 +203,8 @@ public final class AdviseAsset {
             new AdviceRequest.Trial(
                 observation(read, starts, start, inceptionS, settings),
                 figures(start),
-                isCutBeforeFullVoltage(start, inceptionS, settings)));
+                isCutBeforeFullVoltage(start, inceptionS, settings),
+                corridorMargin(read)));
         used.add(shown);
         last = read;
       } catch (IllegalArgumentException e) {
@@ -257,6 +259,20 @@ public final class AdviseAsset {
       return figures;
     }
 
+    /** The smallest margin over the corridors of the first start, as a share of the bound. */
+    private static double corridorMargin(TrialReader.Read read) {
+      double least = Double.POSITIVE_INFINITY;
+      if (read.result().verdicts().isEmpty()) {
+        return least;
+      }
+      for (CorridorCheck check : read.result().verdicts().get(0).corridors()) {
+        Double pct = check.marginPct();
+        boolean told = check.met() != null && pct != null;
+        least = Math.min(least, told && pct != null ? pct / 100 : Double.NaN);
+      }
+      return least;
+    }
+
     private static void put(Map<String, Double> into, Map<String, Measured> from) {
       from.forEach(
           (key, figure) -> {
@@ -276,15 +292,22 @@ public final class AdviseAsset {
       Asset sheet = asset.asset();
       List<FigureLimit> limits = new ArrayList<>();
       for (Limit limit : sheet.envelope().limits()) {
-        limits.add(new FigureLimit(limit.figure().key(), limit.min(), limit.max()));
+        limits.add(AdviceSheet.limit(limit, sheet));
       }
-      if (limits.isEmpty()) {
+      if (sheet.envelope().isEmpty()) {
         throw new UsageProblem(
             asset.path()
                 + ": has no [envelope] to advise on; add one, for example [envelope]"
                 + " peak_current_ratio = { max = 3.5 }");
       }
-      return new AdviceRequest(data, ranges(sheet.starter()), limits, trials, null);
+      return new AdviceRequest(
+          data,
+          ranges(sheet.starter()),
+          limits,
+          sheet.envelope().corridors(),
+          AdviceSheet.ratings(sheet),
+          trials,
+          null);
     }
 
     private static SettingRanges ranges(@Nullable Starter starter) {
