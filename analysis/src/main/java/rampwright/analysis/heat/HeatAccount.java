@@ -7,8 +7,9 @@ import java.util.List;
  *
  * <p>What is not known is assumed on the hot side: before the first record the motor is taken to
  * have run long at rated load; after a trace that ends with current flowing it is taken to have run
- * on at that current until the next record, or until now; a trace that ends within a start is taken
- * to have used the whole hot allowance. Starts nobody recorded are not in the account.
+ * on at that current until the next record, or until now; what it did in a gap longer than the
+ * history is good for counts as rated running; a trace that ends within a start is taken to have
+ * used the whole hot allowance. Starts nobody recorded are not in the account.
  *
  * <p>Checked by: HeatAccountReferenceTest, HeatAccountTest.
  */
@@ -23,7 +24,7 @@ public final class HeatAccount {
    * @param nowS the moment asked about, on the history's axis
    */
   public static HeatStanding at(HeatPlan plan, HeatHistory history, double nowS) {
-    HeatReplay replay = new HeatReplay(plan);
+    HeatReplay replay = new HeatReplay(plan, history.forgetAfterS());
     List<Double> cold = history.coldAtS();
     int nextCold = 0;
     for (HeatHistory.Dated dated : history.stretches()) {

@@ -8,10 +8,17 @@ import java.util.List;
  *
  * @param stretches recorded traces, each with when it began; sorted here
  * @param coldAtS moments at which a person says the motor was at ambient temperature
+ * @param forgetAfterS a record this long ago says nothing of what the motor did since; it is then
+ *     taken to be hot from rated running
  */
-public record HeatHistory(List<Dated> stretches, List<Double> coldAtS) {
+public record HeatHistory(List<Dated> stretches, List<Double> coldAtS, double forgetAfterS) {
   /** Nothing is known. */
   public static final HeatHistory UNKNOWN = new HeatHistory(List.of(), List.of());
+
+  /** A history that nothing went unseen in. */
+  public HeatHistory(List<Dated> stretches, List<Double> coldAtS) {
+    this(stretches, coldAtS, Double.POSITIVE_INFINITY);
+  }
 
   /**
    * A trace with its date.

@@ -1,5 +1,8 @@
 package rampwright.analysis.heat;
 
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.math.RoundingMode;
 import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 
@@ -42,6 +45,15 @@ public record HeatPart(
     public String key() {
       return key;
     }
+  }
+
+  /** A number with three digits and no more than it needs. */
+  static String plain(double value) {
+    BigDecimal rounded =
+        new BigDecimal(value)
+            .round(new MathContext(3, RoundingMode.HALF_EVEN))
+            .stripTrailingZeros();
+    return rounded.toPlainString();
   }
 
   static String text(String format, Object... values) {

@@ -10,8 +10,8 @@ import org.jspecify.annotations.Nullable;
  * @param starter what the starter may take; null without a starter on the sheet
  * @param relay the overload relay's class, set to rated motor current; null when not known
  * @param rules how often it may be started
- * @param expected pieces of the start to come, from a model; empty when nothing is predicted. The
- *     largest of the last three recorded starts goes before it
+ * @param expected pieces of the start to come, from a model; empty when nothing is predicted. It
+ *     and the last three recorded starts: the largest is reckoned with
  */
 public record HeatPlan(
     MotorHeat motor,

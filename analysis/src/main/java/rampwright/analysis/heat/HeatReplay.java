@@ -13,6 +13,7 @@ final class HeatReplay {
   private static final double SLACK_S = 1;
 
   private final HeatPlan plan;
+  private final double forgetAfterS;
   private final HeatModel stated;
   private final HeatModel cautious;
   private final @Nullable RelayModel relay;
@@ -53,8 +54,9 @@ final class HeatReplay {
     }
   }
 
-  HeatReplay(HeatPlan plan) {
+  HeatReplay(HeatPlan plan, double forgetAfterS) {
     this.plan = plan;
+    this.forgetAfterS = forgetAfterS;
     this.stated = HeatModel.stated(plan.motor());
     this.cautious = HeatModel.cautious(plan.motor());
     TripClass tripClass = plan.relay();
@@ -84,7 +86,7 @@ final class HeatReplay {
     pass(Math.max(dated.beginS(), now().atS()));
     HeatStretch stretch = dated.stretch();
     if (stretch.beginsFlowing() && !ranOn) {
-      startedUnseen();
+      ranUnseen();
     }
     List<HeatStretch.Start> all = stretch.starts();
     int next = 0;
@@ -107,8 +109,8 @@ final class HeatReplay {
     }
   }
 
-  /** The trace begins with current flowing: a start was not recorded, and running made it hot. */
-  private void startedUnseen() {
+  /** Nobody recorded what the motor did: running made it hot. */
+  private void ranUnseen() {
     State at = now();
     Levels run = stated.running(1);
     double relayRun = RelayModel.runLevel();
@@ -232,6 +234,8 @@ final class HeatReplay {
     if (runs) {
       // It must have stopped before it could be started or found again.
       state[0] = now().flowing(false, 0, toS);
+    } else if (gapS > forgetAfterS) {
+      ranUnseen();
     }
   }
 

@@ -1,5 +1,6 @@
 package rampwright.analysis.heat;
 
+import static rampwright.analysis.heat.HeatPart.plain;
 import static rampwright.analysis.heat.HeatPart.text;
 
 import java.util.ArrayList;
@@ -104,6 +105,7 @@ final class HeatRules {
         at.hotAssumed(),
         curve,
         cautious.standingS(),
+        motor.coolingS().stated(),
         next.rotor());
   }
 
@@ -130,22 +132,29 @@ final class HeatRules {
         duty = Math.max(duty, start.duty());
         relay = Math.max(relay, start.relayAdded());
       }
-      return new Next(rotor, stator, duty, relay);
     }
     TripClass tripClass = plan.relay();
     RelayModel model = tripClass == null ? null : new RelayModel(tripClass);
     StarterDuty starter = plan.starter();
+    double predictedRotor = 0;
+    double predictedStator = 0;
+    double predictedDuty = 0;
+    double predictedRelay = 0;
     for (HeatPiece piece : plan.expected()) {
-      rotor += cautious.rotorAdded(piece);
-      stator += cautious.statorAdded(piece);
-      duty += starter == null ? 0 : starter.added(piece);
-      relay = model == null ? 0 : model.highest(relay, piece);
+      predictedRotor += cautious.rotorAdded(piece);
+      predictedStator += cautious.statorAdded(piece);
+      predictedDuty += starter == null ? 0 : starter.added(piece);
+      predictedRelay = model == null ? 0 : model.highest(predictedRelay, piece);
     }
-    if (plan.expected().isEmpty()) {
+    if (starts.isEmpty() && plan.expected().isEmpty()) {
       // Nothing is known of the start: it is let to take what one hot start may.
       rotor = motor.lockedHotS() / motor.lockedColdS();
     }
-    return new Next(rotor, stator, duty, relay);
+    return new Next(
+        Math.max(rotor, predictedRotor),
+        Math.max(stator, predictedStator),
+        Math.max(duty, predictedDuty),
+        Math.max(relay, predictedRelay));
   }
 
   private HeatPart body(HeatPart.Kind kind, double level, double statedLevel, double added) {
@@ -212,10 +221,10 @@ final class HeatRules {
         null,
         Math.max(0, waitS),
         text(
-            "%s: %.3g x for %.3g s, then %.0f s without load%s",
+            "%s: %s x for %s s, then %.0f s without load%s",
             index.category().key(),
-            index.overload(),
-            index.overloadS(),
+            plain(index.overload()),
+            plain(index.overloadS()),
             index.offS(),
             next.duty() > 1
                 ? text("; the last starts took %.0f %% of that duty", 100 * next.duty())
@@ -256,10 +265,10 @@ final class HeatRules {
         null,
         rules.waitS(began, at.nowS()),
         text(
-            "%d recorded in the last %s, %.3g an hour allowed (%s%s)",
+            "%d recorded in the last %s, %s an hour allowed (%s%s)",
             counted,
             rules.perHour() < 1 ? text("%.0f min", 60 / rules.perHour()) : "hour",
-            rules.perHour(),
+            plain(rules.perHour()),
             rules.source(),
             rules.doubts().isEmpty() ? "" : "; " + rules.doubts()),
         true);

@@ -19,7 +19,8 @@ import org.jspecify.annotations.Nullable;
  * @param running whether the motor is taken to be running
  * @param hotAssumed whether the past before the first record was unknown and taken as hot
  * @param curve levels against time, in time order
- * @param coolingS time constant of cooling in the cautious reading, s
+ * @param coolingS time constant of cooling at standstill, s, in the cautious reading
+ * @param statedCoolingS the same as stated
  * @param expectedRotor share of the locked-rotor budget the next start is reckoned to take
  */
 public record HeatStanding(
@@ -35,6 +36,7 @@ public record HeatStanding(
     boolean hotAssumed,
     List<Point> curve,
     double coolingS,
+    double statedCoolingS,
     double expectedRotor) {
   public HeatStanding {
     parts = List.copyOf(parts);

@@ -18,6 +18,7 @@ import rampwright.analysis.figure.SpeedModel;
 import rampwright.analysis.figure.StartRecord;
 import rampwright.analysis.figure.Thresholds;
 import rampwright.analysis.fit.FittedSpeedModel;
+import rampwright.analysis.heat.HeatTrace;
 import rampwright.analysis.machine.StarterSettings;
 import rampwright.analysis.trace.ChannelName;
 import rampwright.analysis.trace.Trace;
@@ -101,6 +102,7 @@ final class TrialReader {
         verdicts.add(Judge.judge(envelope, start, analyzed.track(), motor));
       }
     }
+    Double ratedA = motor.ratedCurrentA();
     TrialResult result =
         new TrialResult(
             job.shown(),
@@ -110,7 +112,8 @@ final class TrialReader {
             analyzed.figures(),
             verdicts,
             toolVersion,
-            remarks(asset, trial));
+            remarks(asset, trial),
+            ratedA == null ? null : HeatTrace.of(analyzed, ratedA));
     return new Read(trace, analyzed, motor, envelope, result);
   }
 
