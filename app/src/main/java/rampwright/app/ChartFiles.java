@@ -131,8 +131,7 @@ final class ChartFiles implements ChartRenderer {
     return lines;
   }
 
-  private static void write(ChartRequest plot, int widthPx, int heightPx, Path target)
-      throws IOException {
+  static void write(ChartRequest plot, int widthPx, int heightPx, Path target) throws IOException {
     boolean vector = target.toString().toLowerCase(Locale.ROOT).endsWith(".svg");
     byte[] picture;
     try {

@@ -12,6 +12,7 @@ import rampwright.acquisition.file.TraceFiles;
 import rampwright.analysis.figure.TraceAnalyzer;
 import rampwright.analysis.trace.Trace;
 import rampwright.app.usecase.Analyzer;
+import rampwright.app.usecase.ChartHeat;
 import rampwright.app.usecase.ChartPrediction;
 import rampwright.app.usecase.ChartRenderer;
 import rampwright.app.usecase.TraceFileDoor;
@@ -72,5 +73,9 @@ final class Wiring {
 
   static ChartPrediction.PredictionRenderer predictions() {
     return ChartFiles::predicted;
+  }
+
+  static ChartHeat.HeatRenderer heat() {
+    return HeatPicture::render;
   }
 }

@@ -6,6 +6,7 @@ import java.io.StringWriter;
 import java.lang.reflect.Field;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -37,9 +38,11 @@ class DocsTest {
             new ToyAnalyzer(),
             request -> {},
             (advised, target, size) -> {},
+            (result, target, size) -> {},
             into -> 0,
             "1",
-            1);
+            1,
+            () -> Instant.EPOCH);
     new Terminal(new Screen(out, out, false), services).run(words);
     return out.toString();
   }

@@ -24,10 +24,10 @@ final class LanePainter {
   private final boolean withTimeAxis;
   private final Ink ink;
 
-  LanePainter(Lane lane, Span time, boolean withTimeAxis, Ink ink) {
+  LanePainter(Lane lane, Span time, String timeUnit, boolean withTimeAxis, Ink ink) {
     this.lane = lane;
     this.time = time;
-    this.timeAxis = AxisRange.of(time.fromS(), time.toS(), "s", AxisRange.Fit.EXACT);
+    this.timeAxis = AxisRange.of(time.fromS(), time.toS(), timeUnit, AxisRange.Fit.EXACT);
     this.withTimeAxis = withTimeAxis;
     this.ink = ink;
   }

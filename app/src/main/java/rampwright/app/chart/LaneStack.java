@@ -31,7 +31,8 @@ final class LaneStack {
     this.pixelsPerUnit = pixelsPerUnit;
     for (int i = 0; i < sheet.lanes().size(); i++) {
       boolean lowest = i == sheet.lanes().size() - 1;
-      painters.add(new LanePainter(sheet.lanes().get(i), sheet.time(), lowest, ink));
+      painters.add(
+          new LanePainter(sheet.lanes().get(i), sheet.time(), sheet.timeUnit(), lowest, ink));
     }
   }
 

@@ -9,6 +9,7 @@ import java.util.List;
  * @param lanes from top to bottom, at least one
  * @param time stretch all lanes share
  * @param timeTitle words for the time axis, without unit
+ * @param timeUnit unit of the time axis: s, or what a chart over something else has
  * @param marks upright lines through all lanes, in the chart's time
  * @param rail stretches named above the lanes
  * @param legend lines named beside the lanes
@@ -19,6 +20,7 @@ record Sheet(
     List<Lane> lanes,
     Span time,
     String timeTitle,
+    String timeUnit,
     List<Mark> marks,
     List<RailPiece> rail,
     List<Lane.LegendEntry> legend,
@@ -29,6 +31,19 @@ record Sheet(
     rail = List.copyOf(rail);
     legend = List.copyOf(legend);
     figures = List.copyOf(figures);
+  }
+
+  /** A sheet over time in seconds. */
+  Sheet(
+      Heading heading,
+      List<Lane> lanes,
+      Span time,
+      String timeTitle,
+      List<Mark> marks,
+      List<RailPiece> rail,
+      List<Lane.LegendEntry> legend,
+      List<FigureLine> figures) {
+    this(heading, lanes, time, timeTitle, "s", marks, rail, legend, figures);
   }
 
   /**

@@ -36,6 +36,9 @@ public final class TrialCharts {
     if (request instanceof DifferencePlot plot) {
       return ComparisonSheets.difference(plot, ink);
     }
+    if (request instanceof LanesPlot plot) {
+      return LanesSheet.of(plot, ink);
+    }
     return PredictionSheet.of((PredictionPlot) request, ink);
   }
 

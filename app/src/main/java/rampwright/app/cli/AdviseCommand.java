@@ -34,6 +34,9 @@ final class AdviseCommand extends AdviceCommand {
   public Integer call() throws InputProblem, UsageProblem {
     AdviseAsset.Advised advised = services().adviseAsset().advise(folder());
     answer(advised, AdviceText::advice);
+    if (!isJson()) {
+      HeatLine.print(screen(), services(), folder(), advised.advice());
+    }
     return advised.advice().status() == Advice.Status.CANNOT_MEET ? ExitCode.MISSED : ExitCode.DONE;
   }
 }

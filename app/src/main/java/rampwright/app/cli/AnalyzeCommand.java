@@ -109,6 +109,7 @@ final class AnalyzeCommand extends Command {
       screen().raw(SafeText.of(SummaryTable.csv(batch)));
     } else {
       show(screen(), batch, how, details);
+      HeatLine.print(screen(), services(), named);
     }
     if (isJson() || csv) {
       batch.failures().forEach(failed -> screen().say(failed.error()));

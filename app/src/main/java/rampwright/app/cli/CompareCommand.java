@@ -79,6 +79,7 @@ final class CompareCommand extends Command {
       batch.failures().forEach(failed -> screen().say(failed.error()));
     } else {
       print(batch);
+      HeatLine.print(screen(), services(), named);
     }
     return ExitCode.of(batch.standing());
   }

@@ -1,14 +1,17 @@
 package rampwright.app.cli;
 
+import java.time.InstantSource;
 import rampwright.app.usecase.AdviseAsset;
 import rampwright.app.usecase.AnalyzeTraces;
 import rampwright.app.usecase.Analyzer;
+import rampwright.app.usecase.ChartHeat;
 import rampwright.app.usecase.ChartPrediction;
 import rampwright.app.usecase.ChartRenderer;
 import rampwright.app.usecase.ChartTrials;
 import rampwright.app.usecase.CompareTraces;
 import rampwright.app.usecase.CompareTrials;
 import rampwright.app.usecase.ConvertTrace;
+import rampwright.app.usecase.KeepHeat;
 import rampwright.app.usecase.RunDemo;
 import rampwright.app.usecase.SampleSource;
 import rampwright.app.usecase.TraceFileDoor;
@@ -20,18 +23,22 @@ import rampwright.app.usecase.TraceFileDoor;
  * @param analyzer the analysis
  * @param charts pictures
  * @param predictions pictures of predictions
+ * @param heatCharts pictures of heat accounts
  * @param samples the samples that come with the program
  * @param version version of the program
  * @param threads how many trials may be worked on at a time
+ * @param clock what time it is
  */
 public record Services(
     TraceFileDoor door,
     Analyzer analyzer,
     ChartRenderer charts,
     ChartPrediction.PredictionRenderer predictions,
+    ChartHeat.HeatRenderer heatCharts,
     SampleSource samples,
     String version,
-    int threads) {
+    int threads,
+    InstantSource clock) {
 
   AnalyzeTraces analyzeTraces() {
     return new AnalyzeTraces(door, analyzer, version, threads);
@@ -59,6 +66,14 @@ public record Services(
 
   ChartPrediction chartPrediction() {
     return new ChartPrediction(predictions);
+  }
+
+  KeepHeat keepHeat() {
+    return new KeepHeat(door, analyzer, version, clock);
+  }
+
+  ChartHeat chartHeat() {
+    return new ChartHeat(heatCharts);
   }
 
   RunDemo runDemo() {

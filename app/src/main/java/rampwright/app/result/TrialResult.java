@@ -3,7 +3,9 @@ package rampwright.app.result;
 import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
+import rampwright.analysis.figure.Finding;
 import rampwright.analysis.figure.TraceFigures;
+import rampwright.analysis.heat.HeatStretch;
 import rampwright.app.asset.AssetFile;
 import rampwright.app.asset.TrialFile;
 import rampwright.app.envelope.Verdict;
@@ -19,6 +21,7 @@ import rampwright.app.envelope.Verdict;
  * @param verdicts one for each start, in their order; empty when there is no envelope
  * @param toolVersion version of this program
  * @param remarks what a person should know about how this came about; one line each
+ * @param heat what the trace adds to the asset's heat account; null without an asset or current
  */
 public record TrialResult(
     String file,
@@ -28,7 +31,8 @@ public record TrialResult(
     TraceFigures figures,
     List<Verdict> verdicts,
     String toolVersion,
-    List<String> remarks)
+    List<String> remarks,
+    @Nullable HeatStretch heat)
     implements Entry {
   public TrialResult {
     verdicts = List.copyOf(verdicts);
@@ -39,10 +43,38 @@ public record TrialResult(
     }
   }
 
+  /** A trial that says nothing of heat. */
+  public TrialResult(
+      String file,
+      TraceFacts facts,
+      @Nullable AssetFile asset,
+      TrialFile trial,
+      TraceFigures figures,
+      List<Verdict> verdicts,
+      String toolVersion,
+      List<String> remarks) {
+    this(file, facts, asset, trial, figures, verdicts, toolVersion, remarks, null);
+  }
+
+  /** The same with other findings. */
+  public TrialResult withFindings(List<Finding> findings) {
+    TraceFigures other =
+        new TraceFigures(
+            figures.kind(),
+            figures.kindReason(),
+            figures.rateHz(),
+            figures.frequencyHz(),
+            figures.durationS(),
+            figures.harmonics(),
+            figures.starts(),
+            findings);
+    return new TrialResult(file, facts, asset, trial, other, verdicts, toolVersion, remarks, heat);
+  }
+
   /** The same with one more remark. */
   public TrialResult withRemark(String remark) {
     List<String> more = new ArrayList<>(remarks);
     more.add(remark);
-    return new TrialResult(file, facts, asset, trial, figures, verdicts, toolVersion, more);
+    return new TrialResult(file, facts, asset, trial, figures, verdicts, toolVersion, more, heat);
   }
 }

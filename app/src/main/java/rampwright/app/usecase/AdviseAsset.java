@@ -1,6 +1,5 @@
 package rampwright.app.usecase;
 
-import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -114,7 +113,7 @@ public final class AdviseAsset {
       throw new InputProblem(asset.path() + ": " + e.getMessage());
     }
     Gathered gathered = new Gathered(asset, data);
-    List<TrialJob> jobs = trials(folder);
+    List<TrialJob> jobs = FindTrials.ofAsset(folder);
     for (TrialJob job : jobs) {
       Path trace = job.trace();
       if (job.problem() != null || trace == null) {
@@ -134,23 +133,6 @@ public final class AdviseAsset {
       }
     }
     return gathered;
-  }
-
-  private static List<TrialJob> trials(Path folder) throws InputProblem {
-    Path trials = folder.resolve(AssetFolders.TRIALS);
-    try {
-      if (!Files.isDirectory(trials)) {
-        return List.of();
-      }
-      try (var entries = Files.list(trials)) {
-        if (entries.findAny().isEmpty()) {
-          return List.of();
-        }
-      }
-    } catch (IOException e) {
-      throw InputProblem.of(e, trials);
-    }
-    return new FindTrials(InputChoice.DEFAULT, false).in(List.of(folder));
   }
 
   /** What was found in an asset folder. */

@@ -72,9 +72,26 @@ public final class AnalyzeTraces {
       } else {
         entries.addAll(sideBySide(reader, jobs, progress));
       }
+      account(jobs, entries);
       return new Batch(entries, FindTrials.isSingle(named));
     } finally {
       progress.ended();
+    }
+  }
+
+  /** Puts the account's findings in, and keeps what is to be kept. */
+  private static void account(List<TrialJob> jobs, List<Entry> entries) {
+    HeatFindings heat = new HeatFindings();
+    for (int k = 0; k < jobs.size(); k++) {
+      if (entries.get(k) instanceof TrialResult result) {
+        heat.note(k, jobs.get(k), result);
+      }
+    }
+    heat.results().forEach(entries::set);
+    for (int k = 0; k < jobs.size(); k++) {
+      if (entries.get(k) instanceof TrialResult result) {
+        entries.set(k, keep(jobs.get(k), result));
+      }
     }
   }
 
@@ -139,7 +156,7 @@ public final class AnalyzeTraces {
       if (trace == null) {
         return reader.readNoted(job);
       }
-      return keep(job, measured(reader, job, trace));
+      return measured(reader, job, trace);
     } catch (InputProblem e) {
       return new FailedTrial(job.shown(), String.valueOf(e.getMessage()));
     }

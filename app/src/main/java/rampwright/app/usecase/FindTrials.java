@@ -43,6 +43,24 @@ final class FindTrials {
     return jobs;
   }
 
+  /** The trials of an asset folder; none where it has none yet. */
+  static List<TrialJob> ofAsset(Path folder) throws InputProblem {
+    Path trials = folder.resolve(AssetFolders.TRIALS);
+    try {
+      if (!Files.isDirectory(trials)) {
+        return List.of();
+      }
+      try (Stream<Path> entries = Files.list(trials)) {
+        if (entries.findAny().isEmpty()) {
+          return List.of();
+        }
+      }
+    } catch (IOException e) {
+      throw InputProblem.of(e, trials);
+    }
+    return new FindTrials(InputChoice.DEFAULT, false).in(List.of(folder));
+  }
+
   /** Whether what was named stands for one trace. */
   static boolean isSingle(List<Path> named) {
     return named.size() == 1

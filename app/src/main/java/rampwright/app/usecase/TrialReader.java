@@ -19,6 +19,7 @@ import rampwright.analysis.figure.SpeedModel;
 import rampwright.analysis.figure.StartRecord;
 import rampwright.analysis.figure.Thresholds;
 import rampwright.analysis.fit.FittedSpeedModel;
+import rampwright.analysis.heat.HeatTrace;
 import rampwright.analysis.machine.StarterSettings;
 import rampwright.analysis.trace.ChannelName;
 import rampwright.analysis.trace.Trace;
@@ -104,6 +105,7 @@ final class TrialReader {
         verdicts.add(Judge.judge(envelope, start, analyzed.track(), motor));
       }
     }
+    Double ratedA = motor.ratedCurrentA();
     TrialResult result =
         new TrialResult(
             job.shown(),
@@ -113,7 +115,8 @@ final class TrialReader {
             analyzed.figures(),
             verdicts,
             toolVersion,
-            remarks(asset, trial, TraceChecks.unlikely(analyzed, motor)));
+            remarks(asset, trial, TraceChecks.unlikely(analyzed, motor)),
+            ratedA == null ? null : HeatTrace.of(analyzed, ratedA));
     return new Read(trace, analyzed, motor, envelope, result);
   }
 

@@ -31,6 +31,7 @@ final class CodeRules {
           "java.time.LocalDateTime.now",
           "java.time.OffsetDateTime.now",
           "java.time.ZonedDateTime.now",
+          "java.time.InstantSource.system",
           "java.time.Clock.systemUTC",
           "java.time.Clock.systemDefaultZone",
           "java.time.Clock.system");

@@ -6,6 +6,7 @@ import java.io.IOException;
 import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
@@ -26,6 +27,7 @@ class TerminalTest {
   private final ToyDoor door = new ToyDoor();
   private final List<ChartRenderer.Request> drawn = new ArrayList<>();
   private Workshop workshop;
+  private Instant now = Instant.parse("2026-03-14T12:00:00Z");
   private String out = "";
   private String err = "";
 
@@ -50,13 +52,15 @@ class TerminalTest {
             (advised, target, size) -> {
               throw new IOException("this test draws no predictions");
             },
+            (result, target, size) -> Files.writeString(target, "picture"),
             into -> {
               workshop.trial(new Workshop(into).asset("pump"), "one", 480);
               workshop.trial(into.resolve("pump"), "two", 900);
               return 1;
             },
             "1.2.3",
-            2);
+            2,
+            () -> now);
     String[] args = new String[words.length];
     for (int i = 0; i < args.length; i++) {
       args[i] = words[i].toString();

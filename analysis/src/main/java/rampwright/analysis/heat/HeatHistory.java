@@ -1,0 +1,36 @@
+package rampwright.analysis.heat;
+
+import java.util.Comparator;
+import java.util.List;
+
+/**
+ * What is known of the past.
+ *
+ * @param stretches recorded traces, each with when it began; sorted here
+ * @param coldAtS moments at which a person says the motor was at ambient temperature
+ * @param forgetAfterS a record this long ago says nothing of what the motor did since; it is then
+ *     taken to be hot from rated running
+ */
+public record HeatHistory(List<Dated> stretches, List<Double> coldAtS, double forgetAfterS) {
+  /** Nothing is known. */
+  public static final HeatHistory UNKNOWN = new HeatHistory(List.of(), List.of());
+
+  /** A history that nothing went unseen in. */
+  public HeatHistory(List<Dated> stretches, List<Double> coldAtS) {
+    this(stretches, coldAtS, Double.POSITIVE_INFINITY);
+  }
+
+  /**
+   * A trace with its date.
+   *
+   * @param name what to call it
+   * @param beginS when its first piece begins
+   * @param stretch its pieces
+   */
+  public record Dated(String name, double beginS, HeatStretch stretch) {}
+
+  public HeatHistory {
+    stretches = stretches.stream().sorted(Comparator.comparingDouble(Dated::beginS)).toList();
+    coldAtS = coldAtS.stream().sorted().toList();
+  }
+}

@@ -1,0 +1,62 @@
+package rampwright.analysis.heat;
+
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.math.RoundingMode;
+import java.util.Locale;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * One rule's word on the next start.
+ *
+ * @param kind which
+ * @param usedPct how much of its allowance is in use, cautiously, %
+ * @param statedPct the same with everything as stated; null where there is but one reading
+ * @param waitS time until this rule alone allows the next start, s; 0 now; null when it never does,
+ *     or cannot tell
+ * @param text the rule with its numbers
+ * @param rules whether a missing wait stands in the way of a start
+ */
+public record HeatPart(
+    Kind kind,
+    double usedPct,
+    @Nullable Double statedPct,
+    @Nullable Double waitS,
+    String text,
+    boolean rules) {
+
+  /** The rules in the order they are shown. */
+  public enum Kind {
+    ROTOR("rotor"),
+    STATOR("stator"),
+    STARTER("starter"),
+    RELAY("overload relay"),
+    PER_HOUR("starts per hour"),
+    IN_SUCCESSION("starts in succession"),
+    REST("rest");
+
+    private final String key;
+
+    Kind(String key) {
+      this.key = key;
+    }
+
+    /** Word used in files and on screens. */
+    public String key() {
+      return key;
+    }
+  }
+
+  /** A number with three digits and no more than it needs. */
+  static String plain(double value) {
+    BigDecimal rounded =
+        new BigDecimal(value)
+            .round(new MathContext(3, RoundingMode.HALF_EVEN))
+            .stripTrailingZeros();
+    return rounded.toPlainString();
+  }
+
+  static String text(String format, Object... values) {
+    return String.format(Locale.ROOT, format, values);
+  }
+}

@@ -1,0 +1,61 @@
+package rampwright.app.cli;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import rampwright.analysis.heat.HeatPiece;
+import rampwright.app.advice.Advice;
+import rampwright.app.asset.AssetFolders;
+import rampwright.app.usecase.InputProblem;
+import rampwright.app.usecase.UsageProblem;
+
+/** The heat account in one line, under what other commands say of an asset folder. */
+final class HeatLine {
+  private HeatLine() {}
+
+  /** The line for what was named, where that is one asset folder or a trial in one. */
+  static void print(Screen screen, Services services, List<Path> named) {
+    Path folder = named.size() == 1 ? assetFolder(named.get(0)) : null;
+    if (folder != null) {
+      print(screen, services, folder, List.of(), "Heat account: ");
+    }
+  }
+
+  /** The line for a start that is advised. */
+  static void print(Screen screen, Services services, Path folder, Advice advice) {
+    print(screen, services, folder, expected(advice), "Heat of the advised trial: ");
+  }
+
+  private static void print(
+      Screen screen, Services services, Path folder, List<HeatPiece> expected, String head) {
+    try {
+      screen.line(head + HeatText.line(services.keepHeat().look(folder, expected)));
+    } catch (InputProblem | UsageProblem e) {
+      screen.say("heat account: " + e.getMessage());
+    }
+    screen.flush();
+  }
+
+  private static @Nullable Path assetFolder(Path named) {
+    if (!Files.isDirectory(named)) {
+      return null;
+    }
+    if (AssetFolders.isAssetFolder(named)) {
+      return named;
+    }
+    Path asset = AssetFolders.assetOf(named);
+    return asset == null ? null : asset.getParent();
+  }
+
+  /** The predicted start at the hot end of its range; empty where the model gives none. */
+  static List<HeatPiece> expected(Advice advice) {
+    Advice.Range i2t = advice.predicted().get("i2t_ratio_s");
+    Advice.Range time = advice.predicted().get("start_time_s");
+    if (i2t == null || time == null || !(time.high() > 0) || !(i2t.high() >= 0)) {
+      return List.of();
+    }
+    double square = i2t.high() / time.high();
+    return List.of(new HeatPiece(time.high(), HeatPiece.State.SLIP, square, square));
+  }
+}

@@ -1,0 +1,207 @@
+package rampwright.app.heat;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import org.jspecify.annotations.Nullable;
+import rampwright.analysis.heat.HeatPiece;
+import rampwright.analysis.heat.HeatStretch;
+import rampwright.app.asset.AtomicFile;
+import rampwright.app.toml.NumberKey;
+import rampwright.app.toml.TomlFile;
+import rampwright.app.toml.TomlProblemsException;
+import rampwright.app.toml.TomlSection;
+import rampwright.app.toml.TomlText;
+
+/** Reads and writes {@code heat.toml}. */
+public final class HeatBookFile {
+  /** Its name in an asset folder. */
+  public static final String NAME = "heat.toml";
+
+  private static final NumberKey LASTS =
+      new NumberKey("s", "s", 0, 1e8, "how long a piece lasts", "");
+  private static final NumberKey SQUARE =
+      new NumberKey("square", "", 0, 1e5, "current over rated, squared", "");
+  private static final NumberKey ROTOR =
+      new NumberKey("rotor", "", 0, 4e5, "the same with the negative sequence's weight", "");
+  private static final NumberKey END =
+      new NumberKey("end_square", "", 0, 1e5, "current over rated where it ends, squared", "");
+  private static final NumberKey BYTES = new NumberKey("bytes", "", 0, 1e15, "size of a file", "");
+  private static final NumberKey WAIT = new NumberKey("wait_s", "s", 0, 1e9, "wait left", "");
+  private static final NumberKey FROM = new NumberKey("from", "", 0, 1e6, "number of a piece", "");
+  private static final NumberKey TO = new NumberKey("to", "", 1, 1e6, "number of a piece", "");
+
+  private HeatBookFile() {}
+
+  /**
+   * The account of a folder; empty when it has none yet.
+   *
+   * @throws TomlProblemsException with every problem of the file
+   */
+  public static HeatBook read(Path assetFolder) throws IOException, TomlProblemsException {
+    Path path = assetFolder.resolve(NAME);
+    if (!Files.exists(path)) {
+      return HeatBook.EMPTY;
+    }
+    TomlFile file = TomlFile.read(path);
+    TomlSection root = file.root();
+    Instant seen = null;
+    TomlSection account = root.section("account");
+    if (account != null) {
+      seen = account.instant("last_seen");
+      account.finish();
+    }
+    List<HeatBook.Cold> cold = new ArrayList<>();
+    for (TomlSection one : root.sections("cold")) {
+      cold.add(new HeatBook.Cold(at(one, "at"), one.requiredText("by", "who says so")));
+      one.finish();
+    }
+    List<HeatBook.Early> early = new ArrayList<>();
+    for (TomlSection one : root.sections("early")) {
+      early.add(
+          new HeatBook.Early(
+              at(one, "at"),
+              one.requiredText("reason", "why it could not wait"),
+              one.number(WAIT),
+              one.requiredText("ruled_by", "the rule that asked to wait")));
+      one.finish();
+    }
+    List<HeatBook.Entry> traces = new ArrayList<>();
+    for (TomlSection one : root.sections("trace")) {
+      HeatBook.Entry entry = entry(one);
+      if (entry != null) {
+        traces.add(entry);
+      }
+    }
+    root.finish();
+    file.finish();
+    return new HeatBook(seen, cold, early, traces);
+  }
+
+  private static Instant at(TomlSection in, String key) {
+    Instant at = in.instant(key);
+    if (at == null) {
+      in.missing(key, "when it was, for example 2026-03-14T09:12:05Z");
+      return Instant.EPOCH;
+    }
+    return at;
+  }
+
+  private static HeatBook.@Nullable Entry entry(TomlSection in) {
+    String trial = in.requiredText("trial", "the name of the trial's folder");
+    double bytes = in.requiredNumber(BYTES);
+    Instant modified = at(in, "modified");
+    Instant begun = at(in, "at");
+    String datedBy = in.requiredText("dated_by", "how the date is known");
+    Boolean flows = in.flag("flows_at_end");
+    Double end = in.number(END);
+    List<HeatPiece> pieces = new ArrayList<>();
+    for (TomlSection one : in.sections("pieces")) {
+      HeatPiece.State state = one.word("state", HeatWords.STATES);
+      Double square = one.number(SQUARE);
+      Double rotor = one.number(ROTOR);
+      pieces.add(
+          new HeatPiece(
+              one.requiredNumber(LASTS),
+              state == null ? HeatPiece.State.REST : state,
+              square == null ? 0 : square,
+              rotor == null ? (square == null ? 0 : square) : rotor));
+      one.finish();
+    }
+    List<HeatStretch.Start> starts = new ArrayList<>();
+    for (TomlSection one : in.sections("starts")) {
+      Boolean cutOff = one.flag("cut_off");
+      starts.add(
+          new HeatStretch.Start(
+              (int) one.requiredNumber(FROM),
+              (int) one.requiredNumber(TO),
+              one.requiredText("outcome", "how it ended"),
+              cutOff != null && cutOff));
+      one.finish();
+    }
+    in.finish();
+    try {
+      return new HeatBook.Entry(
+          trial,
+          (long) bytes,
+          modified,
+          begun,
+          datedBy,
+          new HeatStretch(pieces, starts, flows != null && flows, end == null ? 0 : end));
+    } catch (IllegalArgumentException e) {
+      in.problem("starts", e.getMessage() + "; take this [[trace]] out to have it read anew");
+      return null;
+    }
+  }
+
+  /** Writes the account, whole or not at all. */
+  public static void write(Path assetFolder, HeatBook book) throws IOException {
+    AtomicFile.write(assetFolder.resolve(NAME), text(book).getBytes(StandardCharsets.UTF_8));
+  }
+
+  static String text(HeatBook book) {
+    TomlText out = new TomlText();
+    out.comment("The heat account of this asset, kept by the command heat. People may read and");
+    out.comment(
+        "correct it. A [[trace]] taken out is read from its trial's folder anew; one whose");
+    out.comment("trial is gone still counts. Squares are of current over rated current.");
+    out.section("account");
+    out.put("last_seen", book.lastSeen());
+    for (HeatBook.Cold cold : book.cold()) {
+      out.entry("cold").put("at", cold.at()).put("by", cold.by());
+    }
+    for (HeatBook.Early early : book.early()) {
+      out.entry("early").put("at", early.at()).put("reason", early.reason());
+      out.put("wait_s", early.waitS()).put("ruled_by", early.ruledBy());
+    }
+    for (HeatBook.Entry entry : book.traces()) {
+      out.entry("trace").put("trial", entry.trial()).put("at", entry.at());
+      out.put("dated_by", entry.datedBy()).put("bytes", Double.valueOf(entry.bytes()));
+      out.put("modified", entry.modified());
+      out.put("flows_at_end", Boolean.valueOf(entry.stretch().flowsAtEnd()));
+      out.put("end_square", Double.valueOf(digits(entry.stretch().endSquare())));
+      out.raw("starts", starts(entry.stretch()));
+      out.raw("pieces", pieces(entry.stretch()));
+    }
+    return out.toString();
+  }
+
+  private static String starts(HeatStretch stretch) {
+    StringBuilder text = new StringBuilder("[");
+    for (HeatStretch.Start start : stretch.starts()) {
+      text.append(
+          String.format(
+              Locale.ROOT,
+              "%n  { from = %d, to = %d, outcome = \"%s\", cut_off = %s },",
+              start.fromPiece(),
+              start.toPiece(),
+              start.outcome().replaceAll("[\"\\\\\\p{Cntrl}]", " "),
+              start.cutOff()));
+    }
+    return text.append("\n]").toString().replace("\r\n", "\n");
+  }
+
+  private static String pieces(HeatStretch stretch) {
+    StringBuilder text = new StringBuilder("[");
+    for (HeatPiece piece : stretch.pieces()) {
+      text.append("\n  { s = ").append(TomlText.number(digits(piece.lastsS())));
+      text.append(", state = \"").append(piece.state().key()).append('"');
+      if (piece.state() != HeatPiece.State.REST) {
+        text.append(", square = ").append(TomlText.number(digits(piece.square())));
+        text.append(", rotor = ").append(TomlText.number(digits(piece.rotorSquare())));
+      }
+      text.append(" },");
+    }
+    return text.append("\n]").toString();
+  }
+
+  /** Seven digits: what is kept gives the account it came from. */
+  private static double digits(double value) {
+    return Double.parseDouble(String.format(Locale.ROOT, "%.6e", value));
+  }
+}

@@ -1,0 +1,41 @@
+package rampwright.app.result;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.List;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+import rampwright.analysis.heat.HeatStanding;
+import rampwright.app.asset.AssetFile;
+
+/**
+ * An asset's heat account at a moment.
+ *
+ * @param asset the asset
+ * @param asOf the moment: the clock's, or the latest the account has seen where the clock is behind
+ * @param standing how the circuit stands; its seconds count from {@code asOf}
+ * @param datedBy how each trace's date is known, by its name
+ * @param remarks what was assumed, and what a person should put right; one line each
+ */
+public record HeatResult(
+    AssetFile asset,
+    Instant asOf,
+    HeatStanding standing,
+    Map<String, String> datedBy,
+    List<String> remarks) {
+  public HeatResult {
+    datedBy = Map.copyOf(datedBy);
+    remarks = List.copyOf(remarks);
+  }
+
+  /** When the next start is allowed; null when that is not to be had. */
+  public @Nullable Instant nextStart() {
+    Double waitS = standing.waitS();
+    return waitS == null ? null : at(waitS);
+  }
+
+  /** The instant of a second of the standing, rounded up to whole seconds. */
+  public Instant at(double second) {
+    return asOf.plus(Duration.ofSeconds((long) Math.ceil(second - 1e-6)));
+  }
+}
