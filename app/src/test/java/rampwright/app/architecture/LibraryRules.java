@@ -61,7 +61,9 @@ final class LibraryRules {
           .that()
           .resideOutsideOfPackages(
               "rampwright.acquisition.file..",
+              "rampwright.acquisition.toml..",
               "rampwright.acquisition.record..",
+              "rampwright.acquisition.watch..",
               "rampwright.app..")
           .should()
           .dependOnClassesThat(belongToAnyOf(Files.class).and(alwaysTrue()))
@@ -90,7 +92,7 @@ final class LibraryRules {
   static final ArchRule TOML_LIBRARY =
       only(
           "every file a person writes is read with the same care",
-          in("rampwright.app.toml..", "rampwright.acquisition.channelmap.."),
+          in("rampwright.acquisition.toml..", "rampwright.acquisition.channelmap.."),
           "org.tomlj..",
           "org.antlr..");
 

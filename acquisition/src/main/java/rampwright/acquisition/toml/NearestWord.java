@@ -1,4 +1,4 @@
-package rampwright.app.toml;
+package rampwright.acquisition.toml;
 
 import java.util.Collection;
 import java.util.Locale;

@@ -1,4 +1,4 @@
-package rampwright.app.toml;
+package rampwright.acquisition.toml;
 
 import java.time.Instant;
 import java.time.OffsetDateTime;

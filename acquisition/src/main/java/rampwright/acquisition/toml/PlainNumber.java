@@ -1,4 +1,4 @@
-package rampwright.app.toml;
+package rampwright.acquisition.toml;
 
 import java.math.BigDecimal;
 import java.math.MathContext;

@@ -1,4 +1,4 @@
-package rampwright.app.asset;
+package rampwright.acquisition.file;
 
 import java.io.IOException;
 import java.nio.ByteBuffer;

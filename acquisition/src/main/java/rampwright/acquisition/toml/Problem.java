@@ -1,4 +1,4 @@
-package rampwright.app.toml;
+package rampwright.acquisition.toml;
 
 /**
  * One thing that is wrong in a file.

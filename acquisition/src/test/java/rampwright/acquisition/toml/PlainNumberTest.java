@@ -1,4 +1,4 @@
-package rampwright.app.toml;
+package rampwright.acquisition.toml;
 
 import static org.assertj.core.api.Assertions.assertThat;
 

@@ -1,4 +1,4 @@
-package rampwright.app.toml;
+package rampwright.acquisition.toml;
 
 /**
  * How deep brackets nest in a TOML text, strings and comments aside. The parser recurses; a text
