@@ -33,7 +33,7 @@ public final class MapKeys {
   public static final NumberKey STOP_BITS =
       new NumberKey("stop_bits", "", 1, 2, "stop bits of a byte", "");
   public static final NumberKey SPEED =
-      new NumberKey("speed", "", 0.01, 1000, "how many times real time the file is played", "");
+      new NumberKey("speed", "", 1, 1000, "how many times real time the file is played", "");
   public static final NumberKey FUNCTION =
       new NumberKey(
           "function",
