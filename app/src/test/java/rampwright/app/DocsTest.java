@@ -13,6 +13,7 @@ import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import rampwright.acquisition.toml.NumberKey;
 import rampwright.app.asset.Load;
 import rampwright.app.asset.Motor;
 import rampwright.app.asset.Pipe;
@@ -24,7 +25,6 @@ import rampwright.app.cli.Services;
 import rampwright.app.cli.Terminal;
 import rampwright.app.fixture.ToyAnalyzer;
 import rampwright.app.fixture.ToyDoor;
-import rampwright.app.toml.NumberKey;
 
 /** The documents say what the program does. */
 class DocsTest {

@@ -5,10 +5,11 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
+import rampwright.acquisition.file.AtomicFile;
+import rampwright.acquisition.toml.TomlFile;
+import rampwright.acquisition.toml.TomlProblemsException;
+import rampwright.acquisition.toml.TomlSection;
 import rampwright.app.envelope.Envelope;
-import rampwright.app.toml.TomlFile;
-import rampwright.app.toml.TomlProblemsException;
-import rampwright.app.toml.TomlSection;
 
 /** Reads and writes {@code asset.toml}. */
 public final class AssetFiles {

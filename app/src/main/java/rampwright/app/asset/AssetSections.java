@@ -4,8 +4,8 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
-import rampwright.app.toml.NumberKey;
-import rampwright.app.toml.TomlSection;
+import rampwright.acquisition.toml.NumberKey;
+import rampwright.acquisition.toml.TomlSection;
 
 /** The sections of an asset file but the envelope, each to its record. */
 final class AssetSections {

@@ -4,12 +4,12 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
+import rampwright.acquisition.toml.NumberKey;
+import rampwright.acquisition.toml.TomlText;
 import rampwright.app.envelope.Corridor;
 import rampwright.app.envelope.Envelope;
 import rampwright.app.envelope.Limit;
 import rampwright.app.envelope.Polyline;
-import rampwright.app.toml.NumberKey;
-import rampwright.app.toml.TomlText;
 
 /** An asset as the text of {@code asset.toml}. */
 final class AssetText {

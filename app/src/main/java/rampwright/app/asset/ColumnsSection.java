@@ -8,9 +8,9 @@ import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import rampwright.acquisition.file.ColumnMapping;
 import rampwright.acquisition.file.ColumnRule;
+import rampwright.acquisition.toml.NumberKey;
+import rampwright.acquisition.toml.TomlSection;
 import rampwright.analysis.trace.ChannelName;
-import rampwright.app.toml.NumberKey;
-import rampwright.app.toml.TomlSection;
 
 /** The {@code [columns]} section: a person's word on the columns of a foreign file. */
 final class ColumnsSection {

@@ -3,13 +3,13 @@ package rampwright.app.asset;
 import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
+import rampwright.acquisition.toml.NumberKey;
+import rampwright.acquisition.toml.TomlSection;
 import rampwright.app.envelope.Corridor;
 import rampwright.app.envelope.Envelope;
 import rampwright.app.envelope.FigureKey;
 import rampwright.app.envelope.Limit;
 import rampwright.app.envelope.Polyline;
-import rampwright.app.toml.NumberKey;
-import rampwright.app.toml.TomlSection;
 
 /** The {@code [envelope]} section. */
 final class EnvelopeSection {

@@ -1,7 +1,7 @@
 package rampwright.app.asset;
 
 import org.jspecify.annotations.Nullable;
-import rampwright.app.toml.NumberKey;
+import rampwright.acquisition.toml.NumberKey;
 
 /**
  * The motor's nameplate and data sheet. The first seven are always there; the others may be null.

@@ -1,7 +1,7 @@
 package rampwright.app.asset;
 
 import org.jspecify.annotations.Nullable;
-import rampwright.app.toml.NumberKey;
+import rampwright.acquisition.toml.NumberKey;
 
 /**
  * The pipe a pump feeds.

@@ -4,8 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import org.jspecify.annotations.Nullable;
-import rampwright.app.toml.PlainNumber;
-import rampwright.app.toml.TomlSection;
+import rampwright.acquisition.toml.PlainNumber;
+import rampwright.acquisition.toml.TomlSection;
 
 /**
  * Whether the numbers of a nameplate fit together. What cannot be is an error; what is odd but may

@@ -1,6 +1,6 @@
 package rampwright.app.asset;
 
-import rampwright.app.toml.NumberKey;
+import rampwright.acquisition.toml.NumberKey;
 
 /**
  * Range and resolution of a setting on the starter.

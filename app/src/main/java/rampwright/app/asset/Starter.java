@@ -4,7 +4,7 @@ import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
-import rampwright.app.toml.NumberKey;
+import rampwright.acquisition.toml.NumberKey;
 
 /**
  * The starter.

@@ -1,7 +1,7 @@
 package rampwright.app.asset;
 
 import org.jspecify.annotations.Nullable;
-import rampwright.app.toml.NumberKey;
+import rampwright.acquisition.toml.NumberKey;
 
 /**
  * The supply at the starter. Its strength is given by a fault level or by the transformer that

@@ -10,13 +10,14 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
+import rampwright.acquisition.file.AtomicFile;
 import rampwright.acquisition.file.ColumnMapping;
+import rampwright.acquisition.toml.NumberKey;
+import rampwright.acquisition.toml.TomlFile;
+import rampwright.acquisition.toml.TomlProblemsException;
+import rampwright.acquisition.toml.TomlSection;
 import rampwright.analysis.figure.Outcome;
 import rampwright.app.envelope.FigureKey;
-import rampwright.app.toml.NumberKey;
-import rampwright.app.toml.TomlFile;
-import rampwright.app.toml.TomlProblemsException;
-import rampwright.app.toml.TomlSection;
 
 /** Reads and writes {@code settings.toml}, and files that hold its {@code [columns]} alone. */
 public final class TrialFiles {

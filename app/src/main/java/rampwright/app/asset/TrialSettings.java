@@ -3,7 +3,7 @@ package rampwright.app.asset;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
-import rampwright.app.toml.NumberKey;
+import rampwright.acquisition.toml.NumberKey;
 
 /**
  * What was set on the starter for a trial. Every part may be null: not noted.

@@ -4,8 +4,8 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 import rampwright.acquisition.file.ColumnMapping;
 import rampwright.acquisition.file.ColumnRule;
+import rampwright.acquisition.toml.TomlText;
 import rampwright.app.envelope.FigureKey;
-import rampwright.app.toml.TomlText;
 
 /** A trial's settings and notes as the text of {@code settings.toml}. */
 final class TrialText {

@@ -11,7 +11,7 @@ import picocli.CommandLine;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
-import rampwright.app.asset.AtomicFile;
+import rampwright.acquisition.file.AtomicFile;
 import rampwright.app.json.ResultJson;
 import rampwright.app.result.Batch;
 import rampwright.app.result.Entry;

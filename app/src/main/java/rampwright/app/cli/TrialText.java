@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
+import rampwright.acquisition.toml.NumberKey;
 import rampwright.analysis.figure.Finding;
 import rampwright.analysis.figure.StartRecord;
 import rampwright.analysis.figure.StopRecord;
@@ -17,7 +18,6 @@ import rampwright.app.asset.TrialNotes;
 import rampwright.app.asset.TrialSettings;
 import rampwright.app.result.NotedTrial;
 import rampwright.app.result.TrialResult;
-import rampwright.app.toml.NumberKey;
 
 /** One trial for people: what was read, starts, stops, findings, verdict. */
 final class TrialText {

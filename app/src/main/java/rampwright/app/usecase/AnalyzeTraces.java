@@ -12,7 +12,7 @@ import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.concurrent.locks.ReentrantLock;
-import rampwright.app.asset.AtomicFile;
+import rampwright.acquisition.file.AtomicFile;
 import rampwright.app.json.ResultJson;
 import rampwright.app.result.Batch;
 import rampwright.app.result.Entry;

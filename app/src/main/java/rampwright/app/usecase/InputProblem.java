@@ -7,8 +7,8 @@ import java.nio.file.NoSuchFileException;
 import java.nio.file.NotDirectoryException;
 import java.nio.file.Path;
 import rampwright.acquisition.file.TraceFileException;
+import rampwright.acquisition.toml.TomlProblemsException;
 import rampwright.analysis.figure.ImpossibleCorrectionException;
-import rampwright.app.toml.TomlProblemsException;
 
 /** A file, its data or its storage is at fault: what is wrong, where, what to do. */
 public final class InputProblem extends Exception {

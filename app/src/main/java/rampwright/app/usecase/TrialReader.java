@@ -10,6 +10,7 @@ import org.jspecify.annotations.Nullable;
 import rampwright.acquisition.file.ColumnMapping;
 import rampwright.acquisition.file.ReadContext;
 import rampwright.acquisition.file.TraceFileException;
+import rampwright.acquisition.toml.TomlProblemsException;
 import rampwright.analysis.figure.AnalysisOptions;
 import rampwright.analysis.figure.AnalyzedTrace;
 import rampwright.analysis.figure.CurrentLimit;
@@ -37,7 +38,6 @@ import rampwright.app.envelope.Verdict;
 import rampwright.app.result.NotedTrial;
 import rampwright.app.result.TraceFacts;
 import rampwright.app.result.TrialResult;
-import rampwright.app.toml.TomlProblemsException;
 
 /**
  * Reads one trial's files, has the trace analysed and holds it against the envelope. Files shared

@@ -76,6 +76,10 @@ class ArchitectureTest {
             LibraryRules.MODBUS_LIBRARY,
             "rampwright.app.planted.UsesEveryLibrary"),
         rule(
+            "nothing writes to a device",
+            LibraryRules.NOTHING_WRITES_TO_A_DEVICE,
+            "rampwright.app.planted.UsesEveryLibrary"),
+        rule(
             "serial library",
             LibraryRules.SERIAL_LIBRARY,
             "rampwright.app.planted.UsesEveryLibrary"),

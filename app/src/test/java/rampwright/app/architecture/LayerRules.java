@@ -119,7 +119,7 @@ final class LayerRules {
               "rampwright.app.envelope..",
               "rampwright.app.result..",
               "rampwright.app.json..",
-              "rampwright.app.toml..")
+              "rampwright.acquisition.toml..")
           .should()
           .dependOnClassesThat()
           .resideInAnyPackage("rampwright.app.cli..", "rampwright.app.desk..", ROOT)

@@ -31,6 +31,20 @@ final class LibraryRules {
           in("rampwright.acquisition.modbus..", "rampwright.acquisition.bench.."),
           "com.ghgande..");
 
+  /** Messages of the library that are not one of the four that read. */
+  private static final String OTHER_MESSAGES =
+      "com\\.ghgande\\.j2mod\\.modbus\\.(facade\\..*|msg\\.(Write|Mask|ReadWrite|ReadFile|ReadFIFO|Report|"
+          + "ReadSerial|ReadComm|ReadMEI|ReadException|Illegal).*)";
+
+  static final ArchRule NOTHING_WRITES_TO_A_DEVICE =
+      noClasses()
+          .that()
+          .resideOutsideOfPackage("rampwright.acquisition.bench..")
+          .should()
+          .dependOnClassesThat()
+          .haveNameMatching(OTHER_MESSAGES)
+          .because("this program measures; a person sets the starter");
+
   static final ArchRule SERIAL_LIBRARY =
       only(
           "its names and its native code stay behind the source port",
@@ -61,7 +75,9 @@ final class LibraryRules {
           .that()
           .resideOutsideOfPackages(
               "rampwright.acquisition.file..",
+              "rampwright.acquisition.toml..",
               "rampwright.acquisition.record..",
+              "rampwright.acquisition.watch..",
               "rampwright.app..")
           .should()
           .dependOnClassesThat(belongToAnyOf(Files.class).and(alwaysTrue()))
@@ -90,7 +106,7 @@ final class LibraryRules {
   static final ArchRule TOML_LIBRARY =
       only(
           "every file a person writes is read with the same care",
-          in("rampwright.app.toml..", "rampwright.acquisition.channelmap.."),
+          in("rampwright.acquisition.toml.."),
           "org.tomlj..",
           "org.antlr..");
 

@@ -14,11 +14,11 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import rampwright.acquisition.toml.Problem;
+import rampwright.acquisition.toml.TomlProblemsException;
 import rampwright.analysis.figure.MotorContext;
 import rampwright.app.envelope.FigureKey;
 import rampwright.app.envelope.Limit;
-import rampwright.app.toml.Problem;
-import rampwright.app.toml.TomlProblemsException;
 
 class AssetFilesTest {
   private static final Path NAME = Path.of("asset.toml");

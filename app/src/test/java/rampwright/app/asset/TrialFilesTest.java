@@ -14,8 +14,8 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import rampwright.acquisition.file.ColumnMapping;
 import rampwright.acquisition.file.ColumnRule;
+import rampwright.acquisition.toml.TomlProblemsException;
 import rampwright.app.envelope.FigureKey;
-import rampwright.app.toml.TomlProblemsException;
 
 class TrialFilesTest {
   @TempDir private Path folder;
