@@ -2,6 +2,7 @@ package rampwright.app.trend;
 
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 
 /**
@@ -48,7 +49,7 @@ final class Conditions {
     List<Double> priors = new ArrayList<>();
     List<String> names = new ArrayList<>();
     double[] level = new double[n];
-    java.util.Arrays.fill(level, 1);
+    Arrays.fill(level, 1);
     columns.add(level);
     priors.add(LEVEL);
     names.add("level");
