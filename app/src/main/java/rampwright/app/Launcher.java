@@ -6,6 +6,7 @@ import java.io.FileOutputStream;
 import java.io.OutputStreamWriter;
 import java.io.Writer;
 import java.nio.charset.StandardCharsets;
+import java.time.InstantSource;
 import rampwright.app.cli.Screen;
 import rampwright.app.cli.Services;
 import rampwright.app.cli.Terminal;
@@ -38,7 +39,9 @@ public final class Launcher {
         Wiring.predictions(),
         new BundledSamples("/sample-traces"),
         version == null ? "unreleased" : version,
-        Runtime.getRuntime().availableProcessors());
+        Runtime.getRuntime().availableProcessors(),
+        InstantSource.system(),
+        System::getenv);
   }
 
   private static Writer writer(FileDescriptor to) {

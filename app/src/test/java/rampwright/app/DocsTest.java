@@ -6,6 +6,8 @@ import java.io.StringWriter;
 import java.lang.reflect.Field;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
+import java.time.InstantSource;
 import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -39,7 +41,9 @@ class DocsTest {
             (advised, target, size) -> {},
             into -> 0,
             "1",
-            1);
+            1,
+            InstantSource.fixed(Instant.EPOCH),
+            name -> null);
     new Terminal(new Screen(out, out, false), services).run(words);
     return out.toString();
   }

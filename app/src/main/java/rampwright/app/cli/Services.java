@@ -1,16 +1,24 @@
 package rampwright.app.cli;
 
+import java.time.InstantSource;
+import java.util.function.UnaryOperator;
+import org.jspecify.annotations.Nullable;
 import rampwright.app.usecase.AdviseAsset;
 import rampwright.app.usecase.AnalyzeTraces;
 import rampwright.app.usecase.Analyzer;
+import rampwright.app.usecase.AskTrend;
 import rampwright.app.usecase.ChartPrediction;
 import rampwright.app.usecase.ChartRenderer;
 import rampwright.app.usecase.ChartTrials;
 import rampwright.app.usecase.CompareTraces;
 import rampwright.app.usecase.CompareTrials;
 import rampwright.app.usecase.ConvertTrace;
+import rampwright.app.usecase.ExportStarts;
+import rampwright.app.usecase.ImportStarts;
+import rampwright.app.usecase.LogbookUse;
 import rampwright.app.usecase.RunDemo;
 import rampwright.app.usecase.SampleSource;
+import rampwright.app.usecase.TendLogbook;
 import rampwright.app.usecase.TraceFileDoor;
 
 /**
@@ -23,6 +31,8 @@ import rampwright.app.usecase.TraceFileDoor;
  * @param samples the samples that come with the program
  * @param version version of the program
  * @param threads how many trials may be worked on at a time
+ * @param clock what time it is
+ * @param environment variables by name
  */
 public record Services(
     TraceFileDoor door,
@@ -31,7 +41,9 @@ public record Services(
     ChartPrediction.PredictionRenderer predictions,
     SampleSource samples,
     String version,
-    int threads) {
+    int threads,
+    InstantSource clock,
+    UnaryOperator<@Nullable String> environment) {
 
   AnalyzeTraces analyzeTraces() {
     return new AnalyzeTraces(door, analyzer, version, threads);
@@ -59,6 +71,26 @@ public record Services(
 
   ChartPrediction chartPrediction() {
     return new ChartPrediction(predictions);
+  }
+
+  LogbookUse logbookUse() {
+    return new LogbookUse(environment, clock);
+  }
+
+  ImportStarts importStarts() {
+    return new ImportStarts(analyzeTraces(), logbookUse());
+  }
+
+  ExportStarts exportStarts() {
+    return new ExportStarts(logbookUse());
+  }
+
+  TendLogbook tendLogbook() {
+    return new TendLogbook(logbookUse());
+  }
+
+  AskTrend askTrend() {
+    return new AskTrend(logbookUse());
   }
 
   RunDemo runDemo() {

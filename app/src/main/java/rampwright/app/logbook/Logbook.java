@@ -7,7 +7,7 @@ import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
-import java.time.Clock;
+import java.time.InstantSource;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -23,9 +23,9 @@ public final class Logbook implements AutoCloseable {
 
   private final Connection connection;
   private final Location location;
-  private final Clock clock;
+  private final InstantSource clock;
 
-  private Logbook(Connection connection, Location location, Clock clock) {
+  private Logbook(Connection connection, Location location, InstantSource clock) {
     this.connection = connection;
     this.location = location;
     this.clock = clock;
@@ -38,7 +38,8 @@ public final class Logbook implements AutoCloseable {
    * @param environment where credentials of a shared logbook are looked up
    * @throws LogbookException where it cannot be opened, with the reason
    */
-  public static Logbook open(String where, UnaryOperator<@Nullable String> environment, Clock clock)
+  public static Logbook open(
+      String where, UnaryOperator<@Nullable String> environment, InstantSource clock)
       throws LogbookException {
     Location location = Location.of(where);
     try {

@@ -6,6 +6,8 @@ import java.io.IOException;
 import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
+import java.time.InstantSource;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
@@ -56,7 +58,9 @@ class TerminalTest {
               return 1;
             },
             "1.2.3",
-            2);
+            2,
+            InstantSource.fixed(Instant.parse("2026-03-14T09:12:05Z")),
+            name -> null);
     String[] args = new String[words.length];
     for (int i = 0; i < args.length; i++) {
       args[i] = words[i].toString();
