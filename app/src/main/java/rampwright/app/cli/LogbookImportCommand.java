@@ -8,7 +8,7 @@ import picocli.CommandLine;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Parameters;
 import rampwright.app.json.TrendJson;
-import rampwright.app.usecase.ImportStarts;
+import rampwright.app.logbook.Imported;
 import rampwright.app.usecase.InputProblem;
 import rampwright.app.usecase.UsageProblem;
 
@@ -37,7 +37,7 @@ final class LogbookImportCommand extends Command {
 
   @Override
   public Integer call() throws InputProblem, UsageProblem, InterruptedException {
-    ImportStarts.Imported imported =
+    Imported imported =
         services()
             .importStarts()
             .run(named, reading.choice(Map.of()), logbook.value(), new ProgressLine(screen()));

@@ -9,6 +9,7 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import rampwright.app.json.TrendJson;
+import rampwright.app.trend.AssetTrend;
 import rampwright.app.usecase.AskTrend;
 import rampwright.app.usecase.InputProblem;
 import rampwright.app.usecase.UsageProblem;
@@ -64,7 +65,7 @@ final class TrendCommand extends Command {
     if (all && !assets.isEmpty()) {
       throw new UsageProblem("--all and a named asset exclude each other; give one");
     }
-    List<AskTrend.AssetTrend> trends =
+    List<AssetTrend> trends =
         services().askTrend().run(new AskTrend.Question(assets, figures, limits), logbook.value());
     if (isJson()) {
       screen().raw(TrendJson.trends(trends));

@@ -8,9 +8,9 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import rampwright.app.trend.AssetTrend;
 import rampwright.app.trend.FigureTrend;
 import rampwright.app.trend.TrendState;
-import rampwright.app.usecase.AskTrend;
 
 /** Trends for people. */
 final class TrendText {
@@ -26,9 +26,9 @@ final class TrendText {
   private record Row(String asset, FigureTrend trend) {}
 
   /** All rows; {@code one}: a single asset, every figure with what it rests on. */
-  void print(List<AskTrend.AssetTrend> assets, boolean one) {
+  void print(List<AssetTrend> assets, boolean one) {
     List<Row> rows = new ArrayList<>();
-    for (AskTrend.AssetTrend asset : assets) {
+    for (AssetTrend asset : assets) {
       asset.figures().forEach(trend -> rows.add(new Row(asset.asset(), trend)));
     }
     if (assets.isEmpty()) {
@@ -131,7 +131,7 @@ final class TrendText {
         .orElse("not in sight");
   }
 
-  private void summary(List<AskTrend.AssetTrend> assets, List<Row> rows, List<Row> changed) {
+  private void summary(List<AssetTrend> assets, List<Row> rows, List<Row> changed) {
     long cannotTell =
         rows.stream().filter(row -> row.trend().state() == TrendState.CANNOT_TELL).count();
     screen.line(changed.isEmpty() ? "no figure changed beyond its scatter" : "");

@@ -4,31 +4,31 @@ import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Optional;
+import rampwright.app.logbook.Imported;
 import rampwright.app.logbook.Logbook;
+import rampwright.app.trend.AssetTrend;
 import rampwright.app.trend.FigureTrend;
-import rampwright.app.usecase.AskTrend;
-import rampwright.app.usecase.ImportStarts;
 
 /** The logbook's answers as JSON. */
 public final class TrendJson {
   private TrendJson() {}
 
   /** Trends of assets. */
-  public static String trends(List<AskTrend.AssetTrend> assets) {
+  public static String trends(List<AssetTrend> assets) {
     return new JsonText()
         .object(
             out ->
                 out.array(
                     "assets",
                     list -> {
-                      for (AskTrend.AssetTrend asset : assets) {
+                      for (AssetTrend asset : assets) {
                         list.object(body -> asset(body, asset));
                       }
                     }))
         .finish();
   }
 
-  private static void asset(JsonText json, AskTrend.AssetTrend asset) {
+  private static void asset(JsonText json, AssetTrend asset) {
     json.text("asset", asset.asset());
     json.count("starts", asset.starts());
     json.array(
@@ -137,7 +137,7 @@ public final class TrendJson {
   }
 
   /** What came of an import. */
-  public static String imported(ImportStarts.Imported imported) {
+  public static String imported(Imported imported) {
     return new JsonText()
         .object(
             out -> {

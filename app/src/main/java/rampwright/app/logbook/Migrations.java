@@ -94,11 +94,17 @@ final class Migrations {
     for (String table : TABLES) {
       for (String verb : List.of("UPDATE", "DELETE")) {
         statement.execute(
-            store == Location.Store.SQLITE
-                ? "CREATE TRIGGER no_%s_of_%s BEFORE %s ON %s BEGIN SELECT RAISE(ABORT, 'the logbook is append-only'); END"
-                    .formatted(verb, table, verb, table)
-                : "CREATE TRIGGER no_%s_of_%s BEFORE %s ON %s FOR EACH STATEMENT EXECUTE FUNCTION logbook_is_append_only()"
-                    .formatted(verb, table, verb, table));
+            "CREATE TRIGGER no_"
+                + verb
+                + "_of_"
+                + table
+                + " BEFORE "
+                + verb
+                + " ON "
+                + table
+                + (store == Location.Store.SQLITE
+                    ? " BEGIN SELECT RAISE(ABORT, 'the logbook is append-only'); END"
+                    : " FOR EACH STATEMENT EXECUTE FUNCTION logbook_is_append_only()"));
       }
     }
   }

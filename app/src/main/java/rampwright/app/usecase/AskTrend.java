@@ -15,6 +15,7 @@ import rampwright.app.logbook.LogEntry;
 import rampwright.app.logbook.LogEvent;
 import rampwright.app.logbook.Logbook;
 import rampwright.app.logbook.LogbookException;
+import rampwright.app.trend.AssetTrend;
 import rampwright.app.trend.FigureTrend;
 import rampwright.app.trend.LoggedStart;
 import rampwright.app.trend.TrendQuestion;
@@ -42,19 +43,6 @@ public final class AskTrend {
       assets = List.copyOf(assets);
       figures = List.copyOf(figures);
       limits = Map.copyOf(limits);
-    }
-  }
-
-  /**
-   * One asset's answer.
-   *
-   * @param asset its id
-   * @param starts in force in the logbook
-   * @param figures in the order of the definitions
-   */
-  public record AssetTrend(String asset, int starts, List<FigureTrend> figures) {
-    public AssetTrend {
-      figures = List.copyOf(figures);
     }
   }
 

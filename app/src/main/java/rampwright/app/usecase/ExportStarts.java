@@ -2,7 +2,9 @@ package rampwright.app.usecase;
 
 import de.siegmar.fastcsv.writer.CsvWriter;
 import de.siegmar.fastcsv.writer.LineDelimiter;
+import java.io.IOException;
 import java.io.StringWriter;
+import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -56,26 +58,31 @@ public final class ExportStarts {
                 "note",
                 "author"));
     header.addAll(figures);
-    CsvWriter out = CsvWriter.builder().lineDelimiter(LineDelimiter.LF).build(text);
-    out.writeRecord(header);
-    for (LogEntry entry : entries) {
-      List<String> cells =
-          new ArrayList<>(
-              List.of(
-                  entry.asset(),
-                  entry.at().toString(),
-                  entry.settings(),
-                  entry.outcome(),
-                  Boolean.toString(entry.counts()),
-                  entry.reason(),
-                  entry.note(),
-                  entry.author()));
-      for (String figure : figures) {
-        double value = entry.value(figure);
-        cells.add(Double.isFinite(value) ? Double.toString(value) : "");
-      }
-      out.writeRecord(cells);
+    try (CsvWriter out = CsvWriter.builder().lineDelimiter(LineDelimiter.LF).build(text)) {
+      out.writeRecord(header);
+      entries.forEach(entry -> out.writeRecord(cells(entry, figures)));
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
     }
     return text.toString();
+  }
+
+  private static List<String> cells(LogEntry entry, Set<String> figures) {
+    List<String> cells =
+        new ArrayList<>(
+            List.of(
+                entry.asset(),
+                entry.at().toString(),
+                entry.settings(),
+                entry.outcome(),
+                Boolean.toString(entry.counts()),
+                entry.reason(),
+                entry.note(),
+                entry.author()));
+    for (String figure : figures) {
+      double value = entry.value(figure);
+      cells.add(Double.isFinite(value) ? Double.toString(value) : "");
+    }
+    return cells;
   }
 }

@@ -13,6 +13,7 @@ import rampwright.app.asset.Asset;
 import rampwright.app.asset.AssetFile;
 import rampwright.app.envelope.Limit;
 import rampwright.app.logbook.AssetLimit;
+import rampwright.app.logbook.Imported;
 import rampwright.app.logbook.LogEntry;
 import rampwright.app.logbook.Logbook;
 import rampwright.app.logbook.LogbookException;
@@ -30,23 +31,6 @@ public final class ImportStarts {
   public ImportStarts(AnalyzeTraces analyze, LogbookUse logbooks) {
     this.analyze = analyze;
     this.logbooks = logbooks;
-  }
-
-  /**
-   * What came of it.
-   *
-   * @param added entries made, corrections included
-   * @param known entries that were there already
-   * @param corrected entries that replace an older one
-   * @param rejected what could not be entered, one line each
-   * @param remarks what a person should know
-   */
-  public record Imported(
-      int added, int known, int corrected, List<String> rejected, List<String> remarks) {
-    public Imported {
-      rejected = List.copyOf(rejected);
-      remarks = List.copyOf(remarks);
-    }
   }
 
   /** Enters what is named; what is wrong is left out and named, the rest is kept. */
