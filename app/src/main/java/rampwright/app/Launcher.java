@@ -52,7 +52,8 @@ public final class Launcher {
         new BundledSamples("/sample-traces"),
         version == null ? "unreleased" : version,
         Runtime.getRuntime().availableProcessors(),
-        InstantSource.system());
+        InstantSource.system(),
+        System::getenv);
   }
 
   private static Writer writer(FileDescriptor to) {

@@ -4,6 +4,7 @@ import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.StringWriter;
+import java.time.Instant;
 import rampwright.app.cli.Screen;
 import rampwright.app.cli.Services;
 import rampwright.app.cli.Terminal;
@@ -42,9 +43,12 @@ public final class CommandRun {
             Wiring.analyzer(),
             Wiring.charts(),
             Wiring.predictions(),
+            Wiring.heat(),
             new BundledSamples("/sample-traces"),
             "9.9.9",
-            2);
+            2,
+            () -> Instant.parse("2026-03-14T09:12:05Z"),
+            name -> null);
     String[] args = new String[words.length];
     for (int i = 0; i < args.length; i++) {
       args[i] = words[i].toString();

@@ -42,7 +42,8 @@ class DocsTest {
             into -> 0,
             "1",
             1,
-            () -> Instant.EPOCH);
+            () -> Instant.EPOCH,
+            name -> null);
     new Terminal(new Screen(out, out, false), services).run(words);
     return out.toString();
   }

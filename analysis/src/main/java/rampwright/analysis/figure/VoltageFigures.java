@@ -122,8 +122,7 @@ final class VoltageFigures {
     double u = uDip.stream().mapToDouble(Double::doubleValue).max().orElse(0);
     double uMinV = mean * Math.hypot(Accuracy.GAIN, u / 100);
     figures.put(
-        "voltage_min_V",
-        headline(minV, false, "V", uMinV, fromS, toS, extremeRule(r) + scaled));
+        "voltage_min_V", headline(minV, false, "V", uMinV, fromS, toS, extremeRule(r) + scaled));
     figures.put(
         "voltage_dip_pct",
         headline(
@@ -148,8 +147,8 @@ final class VoltageFigures {
   }
 
   /**
-   * First stamp from {@code from} whose value no longer mixes with the dead line before: what follows
-   * it is not much higher.
+   * First stamp from {@code from} whose value no longer mixes with the dead line before: what
+   * follows it is not much higher.
    */
   private static int firstLive(double[] values, int from, int to) {
     int k = from;

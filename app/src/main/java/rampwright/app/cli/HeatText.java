@@ -70,7 +70,7 @@ final class HeatText {
           waitS == null ? "-" : waitS <= 0 ? "now" : duration(waitS),
           part.text());
     }
-    parts.lines().forEach(screen::line);
+    screen.table(parts);
     screen.line("");
     starts(screen, result);
     screen.line(
@@ -130,7 +130,7 @@ final class HeatText {
           relay == null ? "" : relayMargin(start, relay),
           inTime(start));
     }
-    table.lines().forEach(screen::line);
+    screen.table(table);
     screen.line("");
   }
 

@@ -1,9 +1,12 @@
 package rampwright.app.cli;
 
 import java.time.InstantSource;
+import java.util.function.UnaryOperator;
+import org.jspecify.annotations.Nullable;
 import rampwright.app.usecase.AdviseAsset;
 import rampwright.app.usecase.AnalyzeTraces;
 import rampwright.app.usecase.Analyzer;
+import rampwright.app.usecase.AskTrend;
 import rampwright.app.usecase.ChartHeat;
 import rampwright.app.usecase.ChartPrediction;
 import rampwright.app.usecase.ChartRenderer;
@@ -11,9 +14,13 @@ import rampwright.app.usecase.ChartTrials;
 import rampwright.app.usecase.CompareTraces;
 import rampwright.app.usecase.CompareTrials;
 import rampwright.app.usecase.ConvertTrace;
+import rampwright.app.usecase.ExportStarts;
+import rampwright.app.usecase.ImportStarts;
 import rampwright.app.usecase.KeepHeat;
+import rampwright.app.usecase.LogbookUse;
 import rampwright.app.usecase.RunDemo;
 import rampwright.app.usecase.SampleSource;
+import rampwright.app.usecase.TendLogbook;
 import rampwright.app.usecase.TraceFileDoor;
 
 /**
@@ -28,6 +35,7 @@ import rampwright.app.usecase.TraceFileDoor;
  * @param version version of the program
  * @param threads how many trials may be worked on at a time
  * @param clock what time it is
+ * @param environment variables by name
  */
 public record Services(
     TraceFileDoor door,
@@ -38,7 +46,8 @@ public record Services(
     SampleSource samples,
     String version,
     int threads,
-    InstantSource clock) {
+    InstantSource clock,
+    UnaryOperator<@Nullable String> environment) {
 
   AnalyzeTraces analyzeTraces() {
     return new AnalyzeTraces(door, analyzer, version, threads);
@@ -74,6 +83,26 @@ public record Services(
 
   ChartHeat chartHeat() {
     return new ChartHeat(heatCharts);
+  }
+
+  LogbookUse logbookUse() {
+    return new LogbookUse(environment, clock);
+  }
+
+  ImportStarts importStarts() {
+    return new ImportStarts(analyzeTraces(), logbookUse());
+  }
+
+  ExportStarts exportStarts() {
+    return new ExportStarts(logbookUse());
+  }
+
+  TendLogbook tendLogbook() {
+    return new TendLogbook(logbookUse());
+  }
+
+  AskTrend askTrend() {
+    return new AskTrend(logbookUse());
   }
 
   RunDemo runDemo() {

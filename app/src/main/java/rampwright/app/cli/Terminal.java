@@ -74,6 +74,8 @@ public final class Terminal {
     commands.put("advise", () -> new AdviseCommand(screen, services));
     commands.put("predict", () -> new PredictCommand(screen, services));
     commands.put("heat", () -> new HeatCommand(screen, services));
+    commands.put("logbook", () -> LogbookCommand.of(screen, services));
+    commands.put("trend", () -> new TrendCommand(screen, services));
     commands.put("schema", () -> new SchemaCommand(screen, services));
     commands.put(
         "completion",

@@ -9,14 +9,14 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import org.jspecify.annotations.Nullable;
+import rampwright.acquisition.file.AtomicFile;
+import rampwright.acquisition.toml.NumberKey;
+import rampwright.acquisition.toml.TomlFile;
+import rampwright.acquisition.toml.TomlProblemsException;
+import rampwright.acquisition.toml.TomlSection;
+import rampwright.acquisition.toml.TomlText;
 import rampwright.analysis.heat.HeatPiece;
 import rampwright.analysis.heat.HeatStretch;
-import rampwright.app.asset.AtomicFile;
-import rampwright.app.toml.NumberKey;
-import rampwright.app.toml.TomlFile;
-import rampwright.app.toml.TomlProblemsException;
-import rampwright.app.toml.TomlSection;
-import rampwright.app.toml.TomlText;
 
 /** Reads and writes {@code heat.toml}. */
 public final class HeatBookFile {

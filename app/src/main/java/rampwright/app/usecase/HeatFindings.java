@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
+import rampwright.acquisition.toml.TomlProblemsException;
 import rampwright.analysis.figure.Finding;
 import rampwright.analysis.heat.HeatAccount;
 import rampwright.analysis.heat.HeatHistory;
@@ -22,7 +23,6 @@ import rampwright.app.heat.HeatBook;
 import rampwright.app.heat.HeatBookFile;
 import rampwright.app.heat.HeatSheet;
 import rampwright.app.result.TrialResult;
-import rampwright.app.toml.TomlProblemsException;
 
 /**
  * The finding {@code repeat-too-soon} from the heat account of the trials that were analysed: of an

@@ -10,13 +10,13 @@ import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
+import rampwright.acquisition.toml.TomlProblemsException;
 import rampwright.analysis.heat.HeatPiece;
 import rampwright.app.asset.AssetFile;
 import rampwright.app.asset.AssetFolders;
 import rampwright.app.heat.HeatBook;
 import rampwright.app.heat.HeatBookFile;
 import rampwright.app.result.HeatResult;
-import rampwright.app.toml.TomlProblemsException;
 
 /**
  * Keeps the heat account of an asset folder: reads what its trials' traces add, says how the motor

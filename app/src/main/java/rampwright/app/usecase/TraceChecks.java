@@ -4,13 +4,13 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import org.jspecify.annotations.Nullable;
+import rampwright.acquisition.toml.PlainNumber;
 import rampwright.analysis.figure.AnalyzedTrace;
 import rampwright.analysis.figure.MotorContext;
 import rampwright.analysis.trace.ChannelName;
 import rampwright.analysis.trace.Samples;
 import rampwright.analysis.trace.Trace;
 import rampwright.analysis.trace.TraceKind;
-import rampwright.app.toml.PlainNumber;
 
 /** Whether a trace can be analysed at all, and whether its numbers are of a likely size. */
 final class TraceChecks {

@@ -60,7 +60,8 @@ class TerminalTest {
             },
             "1.2.3",
             2,
-            () -> now);
+            () -> now,
+            name -> null);
     String[] args = new String[words.length];
     for (int i = 0; i < args.length; i++) {
       args[i] = words[i].toString();

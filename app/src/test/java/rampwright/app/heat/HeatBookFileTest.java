@@ -9,9 +9,9 @@ import java.time.Instant;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import rampwright.acquisition.toml.TomlProblemsException;
 import rampwright.analysis.heat.HeatPiece;
 import rampwright.analysis.heat.HeatStretch;
-import rampwright.app.toml.TomlProblemsException;
 
 class HeatBookFileTest {
   @TempDir private Path folder;

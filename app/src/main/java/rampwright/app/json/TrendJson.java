@@ -1,0 +1,164 @@
+package rampwright.app.json;
+
+import java.time.Instant;
+import java.time.temporal.ChronoUnit;
+import java.util.List;
+import java.util.Optional;
+import rampwright.app.logbook.Imported;
+import rampwright.app.logbook.Logbook;
+import rampwright.app.trend.AssetTrend;
+import rampwright.app.trend.FigureTrend;
+
+/** The logbook's answers as JSON. */
+public final class TrendJson {
+  private TrendJson() {}
+
+  /** Trends of assets. */
+  public static String trends(List<AssetTrend> assets) {
+    return new JsonText()
+        .object(
+            out ->
+                out.array(
+                    "assets",
+                    list -> {
+                      for (AssetTrend asset : assets) {
+                        list.object(body -> asset(body, asset));
+                      }
+                    }))
+        .finish();
+  }
+
+  private static void asset(JsonText json, AssetTrend asset) {
+    json.text("asset", asset.asset());
+    json.count("starts", asset.starts());
+    json.array(
+        "figures",
+        list -> {
+          for (FigureTrend figure : asset.figures()) {
+            list.object(body -> figure(body, figure));
+          }
+        });
+  }
+
+  private static void figure(JsonText json, FigureTrend trend) {
+    json.text("figure", trend.figure());
+    json.count("n", trend.n());
+    json.text("state", trend.state().word());
+    json.text("why", trend.why());
+    baseline(json, trend.baseline());
+    step(json, trend.step());
+    drift(json, trend.drift());
+    limit(json, trend.limit());
+    json.text("since", trend.since().map(TrendJson::time).orElse(null));
+    json.texts("corrected_for", trend.conditions());
+  }
+
+  private static void baseline(JsonText json, Optional<FigureTrend.Baseline> baseline) {
+    if (baseline.isEmpty()) {
+      json.nothing("baseline");
+      return;
+    }
+    FigureTrend.Baseline b = baseline.get();
+    json.object(
+        "baseline",
+        out -> {
+          out.number("median", b.median());
+          out.number("mad", b.mad());
+          out.count("n", b.n());
+          out.text("from", time(b.from()));
+          out.text("to", time(b.to()));
+        });
+  }
+
+  private static void step(JsonText json, Optional<FigureTrend.Step> step) {
+    if (step.isEmpty()) {
+      json.nothing("step");
+      return;
+    }
+    FigureTrend.Step s = step.get();
+    json.object(
+        "step",
+        out -> {
+          out.text("at", time(s.at()));
+          out.number("size_pct", s.sizePct());
+          out.number("chance", s.chance());
+          out.text("low", time(s.low()));
+          out.text("high", time(s.high()));
+        });
+  }
+
+  private static void drift(JsonText json, Optional<FigureTrend.Drift> drift) {
+    if (drift.isEmpty()) {
+      json.nothing("drift");
+      return;
+    }
+    FigureTrend.Drift d = drift.get();
+    json.object(
+        "drift",
+        out -> {
+          out.number("pct_per_year", d.pctPerYear());
+          out.number("low", d.low());
+          out.number("high", d.high());
+          out.text("begin", time(d.begin()));
+          out.number("chance", d.chance());
+          out.number("sen_pct_per_year", d.senPctPerYear());
+          out.number("mann_kendall_p", d.mannKendallP());
+        });
+  }
+
+  private static void limit(JsonText json, Optional<FigureTrend.LimitWatch> limit) {
+    if (limit.isEmpty()) {
+      json.nothing("limit");
+      return;
+    }
+    FigureTrend.LimitWatch watch = limit.get();
+    json.object(
+        "limit",
+        out -> {
+          out.number("value", watch.value());
+          out.text("side", watch.upper() ? "max" : "min");
+          if (watch.reached().isEmpty()) {
+            out.nothing("reached");
+            return;
+          }
+          FigureTrend.Reached reached = watch.reached().get();
+          out.object(
+              "reached",
+              body -> {
+                body.text("date", time(reached.date()));
+                body.text("low", time(reached.low()));
+                body.text("high", reached.high().map(TrendJson::time).orElse(null));
+              });
+        });
+  }
+
+  private static String time(Instant at) {
+    return at.truncatedTo(ChronoUnit.SECONDS).toString();
+  }
+
+  /** What came of an import. */
+  public static String imported(Imported imported) {
+    return new JsonText()
+        .object(
+            out -> {
+              out.count("added", imported.added());
+              out.count("known", imported.known());
+              out.count("corrected", imported.corrected());
+              out.texts("rejected", imported.rejected());
+              out.texts("remarks", imported.remarks());
+            })
+        .finish();
+  }
+
+  /** What verifying found. */
+  public static String verified(Logbook.Verified verified) {
+    return new JsonText()
+        .object(
+            out -> {
+              out.count("entries", verified.entries());
+              out.count("traces", verified.traces());
+              out.texts("damaged", verified.damaged());
+            })
+        .finish();
+  }
+}

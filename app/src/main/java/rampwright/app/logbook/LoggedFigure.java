@@ -1,0 +1,16 @@
+package rampwright.app.logbook;
+
+/**
+ * One figure of a logged start.
+ *
+ * @param value in {@code unit}; NaN where it could not be had
+ * @param uncertainty standard uncertainty; NaN where it could not be told
+ * @param why it could not be had, or how it was found; may be empty
+ */
+public record LoggedFigure(double value, String unit, double uncertainty, String why) {
+  public LoggedFigure {
+    // a store knows one kind of missing number
+    value = Double.isFinite(value) ? value : Double.NaN;
+    uncertainty = Double.isFinite(uncertainty) ? uncertainty : Double.NaN;
+  }
+}

@@ -1,0 +1,265 @@
+package rampwright.app.trend;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * The fewest steps and drifts that explain a record, found one after another, conditions fitted
+ * along.
+ */
+final class ChangeModel {
+  /** Chance of a step somewhere in a record, before it is looked at; of a drift the same. */
+  private static final double PRIOR_CHANCE = 0.1;
+
+  /** Correlation of neighbours is counted from this many standard errors of it. */
+  private static final double CLEAR_CORRELATION = 2;
+
+  /** Chance from which a change is said. */
+  static final double SAID_FROM = 0.75;
+
+  /** Smallest change worth a word, relative to the baseline. */
+  static final double LEAST_SIZE = 0.02;
+
+  private static final int MOST_CHANGES = 8;
+  private static final double LOOSE = 10;
+
+  private final double[] y;
+  private final double[] timeYears;
+  private final double[] weights;
+  private final Conditions conditions;
+  private final double sdOfNeighbours;
+  private final List<Change> changes = new ArrayList<>();
+  private WeightedFit fit;
+  private double inflation = 1;
+
+  private ChangeModel(
+      double[] y, double[] timeYears, double[] weights, Conditions conditions, double sd) {
+    this.y = y;
+    this.timeYears = timeYears;
+    this.weights = weights;
+    this.conditions = conditions;
+    this.sdOfNeighbours = sd;
+    this.fit = fitWith(changes);
+  }
+
+  /**
+   * @param y values relative to their median
+   * @param sd standard deviation of one value, from neighbours
+   */
+  static ChangeModel of(
+      double[] y, double[] timeYears, double[] weights, Conditions conditions, double sd) {
+    ChangeModel model = new ChangeModel(y, timeYears, weights, conditions, sd);
+    boolean more = true;
+    while (more && model.changes.size() < MOST_CHANGES) {
+      more = model.addOne();
+    }
+    model.measure();
+    return model;
+  }
+
+  private boolean addOne() {
+    ChangeSearch plain = ChangeSearch.of(fit, timeYears, sdOfNeighbours, 1);
+    Change.Kind kind = plain.logStep() >= plain.logDrift() ? Change.Kind.STEP : Change.Kind.DRIFT;
+    int place = kind == Change.Kind.STEP ? plain.bestStep() : plain.bestDrift();
+    List<Change> with = new ArrayList<>(changes);
+    with.add(new Change(kind, place, 0, 0, 0));
+    double correlated = inflationOf(fitWith(with));
+    ChangeSearch search = ChangeSearch.of(fit, timeYears, sdOfNeighbours, correlated);
+    double step = PRIOR_CHANCE * Math.exp(Math.min(500, search.logStep()));
+    double drift = PRIOR_CHANCE * Math.exp(Math.min(500, search.logDrift()));
+    double chance = (step + drift) / (1 - 2 * PRIOR_CHANCE + step + drift);
+    if (!(chance >= SAID_FROM)) {
+      return false;
+    }
+    kind = step >= drift ? Change.Kind.STEP : Change.Kind.DRIFT;
+    place = kind == Change.Kind.STEP ? search.bestStep() : search.bestDrift();
+    with = new ArrayList<>(changes);
+    with.add(new Change(kind, place, 0, 0, chance));
+    WeightedFit wider = fitWith(with);
+    double size = Math.abs(wider.coefficient(wider.terms() - 1));
+    double moved =
+        kind == Change.Kind.STEP ? size : size * (timeYears[y.length - 1] - timeYears[place]);
+    if (moved < LEAST_SIZE) {
+      return false;
+    }
+    changes.add(with.get(with.size() - 1));
+    fit = wider;
+    inflation = correlated;
+    return true;
+  }
+
+  private void measure() {
+    int first = conditions.columns().length;
+    double sd = Math.sqrt(variance());
+    for (int i = 0; i < changes.size(); i++) {
+      Change found = changes.get(i);
+      changes.set(
+          i,
+          new Change(
+              found.kind(),
+              found.first(),
+              fit.coefficient(first + i),
+              sd * Math.sqrt(fit.unitCovariance(first + i, first + i)),
+              found.chance()));
+    }
+  }
+
+  private WeightedFit fitWith(List<Change> terms) {
+    double[][] base = conditions.columns();
+    double[][] columns = Arrays.copyOf(base, base.length + terms.size());
+    double[] priors = Arrays.copyOf(conditions.priors(), columns.length);
+    for (int i = 0; i < terms.size(); i++) {
+      columns[base.length + i] = column(terms.get(i).kind(), terms.get(i).first());
+      priors[base.length + i] = LOOSE;
+    }
+    return new WeightedFit(y, weights, columns, priors, sdOfNeighbours);
+  }
+
+  double[] column(Change.Kind kind, int first) {
+    double[] column = new double[y.length];
+    for (int i = first; i < column.length; i++) {
+      column[i] = kind == Change.Kind.STEP ? 1 : timeYears[i] - timeYears[first];
+    }
+    return column;
+  }
+
+  /** (1 + r) / (1 - r) of the correlation r of neighbours, where that is clearly above 0. */
+  private double inflationOf(WeightedFit of) {
+    int n = of.size();
+    double squares = 0;
+    double products = 0;
+    for (int i = 0; i < n; i++) {
+      double here = Math.sqrt(of.weight(i)) * of.residual(i);
+      squares += here * here;
+      if (i > 0) {
+        products += here * Math.sqrt(of.weight(i - 1)) * of.residual(i - 1);
+      }
+    }
+    double r = squares > 0 ? products / squares : 0;
+    double clear = CLEAR_CORRELATION / Math.sqrt(n);
+    return r <= clear ? 1 : (1 + Math.min(0.9, r)) / (1 - Math.min(0.9, r));
+  }
+
+  /** Of one value about the fit, the correlation of neighbours counted in. */
+  double variance() {
+    double freedom = Math.max(1, fit.weightSum() - fit.terms());
+    return Math.max(sdOfNeighbours * sdOfNeighbours, fit.rss() / freedom) * inflation;
+  }
+
+  double freedom() {
+    return Math.max(1, (fit.weightSum() - fit.terms()) / inflation);
+  }
+
+  List<Change> changes() {
+    return List.copyOf(changes);
+  }
+
+  WeightedFit fit() {
+    return fit;
+  }
+
+  double lastTimeYears() {
+    return timeYears[timeYears.length - 1];
+  }
+
+  /** Standard deviation of one value. */
+  double sd() {
+    return sdOfNeighbours;
+  }
+
+  /** Weight of a start in the fit. */
+  double weight(int i) {
+    return weights[i];
+  }
+
+  /** What conditions add to a start, relative: its voltage, its warmth, its season. */
+  double conditionsAt(int i) {
+    double sum = 0;
+    for (int a = 1; a < conditions.columns().length; a++) {
+      sum += fit.coefficient(a) * fit.column(a, i);
+    }
+    return sum;
+  }
+
+  /** The model in usual conditions at a start, relative. */
+  double usualAt(int i) {
+    return fit.coefficient(0) + changedBy(i);
+  }
+
+  /** What steps and drifts have added by a start, relative. */
+  double changedBy(int i) {
+    double sum = 0;
+    for (int a = conditions.columns().length; a < fit.terms(); a++) {
+      sum += fit.coefficient(a) * fit.column(a, i);
+    }
+    return sum;
+  }
+
+  /** Standard deviation of the sum of all steps, and that sum. */
+  double[] stepsTogether() {
+    int first = conditions.columns().length;
+    double sum = 0;
+    double square = 0;
+    for (int i = 0; i < changes.size(); i++) {
+      if (changes.get(i).kind() == Change.Kind.STEP) {
+        sum += changes.get(i).size();
+        for (int j = 0; j < changes.size(); j++) {
+          if (changes.get(j).kind() == Change.Kind.STEP) {
+            square += fit.unitCovariance(first + i, first + j);
+          }
+        }
+      }
+    }
+    return new double[] {sum, Math.sqrt(Math.max(0, square) * variance())};
+  }
+
+  /** Chance of each place of a change, the others as found. */
+  double[] places(Change change) {
+    List<Change> others = new ArrayList<>(changes);
+    others.remove(change);
+    ChangeSearch search = ChangeSearch.of(fitWith(others), timeYears, sdOfNeighbours, inflation);
+    return change.kind() == Change.Kind.STEP ? search.stepPlaces() : search.driftBegins();
+  }
+
+  Optional<Change> last(Change.Kind kind) {
+    return changes.stream()
+        .filter(change -> change.kind() == kind)
+        .max(Comparator.comparingInt(Change::first));
+  }
+
+  double[] lastDriftBegins() {
+    return places(last(Change.Kind.DRIFT).orElseThrow());
+  }
+
+  /** Where the figure is and goes if the last drift began at this start. */
+  LimitForecast.NowAndSlope nowAndSlope(int begin) {
+    List<Change> terms = new ArrayList<>(changes);
+    Change last = last(Change.Kind.DRIFT).orElseThrow();
+    terms.remove(last);
+    terms.add(new Change(Change.Kind.DRIFT, begin, 0, 0, 0));
+    WeightedFit moved = fitWith(terms);
+    int first = conditions.columns().length;
+    int n = y.length;
+    double[] now = new double[moved.terms()];
+    double[] slope = new double[moved.terms()];
+    now[0] = 1;
+    for (int i = 0; i < terms.size(); i++) {
+      now[first + i] = moved.column(first + i, n - 1);
+      slope[first + i] = terms.get(i).kind() == Change.Kind.DRIFT ? 1 : 0;
+    }
+    double variance = variance();
+    double nowSd = Math.sqrt(moved.unitCovariance(now, now) * variance);
+    double slopeSd = Math.sqrt(moved.unitCovariance(slope, slope) * variance);
+    double both = moved.unitCovariance(now, slope) * variance;
+    return new LimitForecast.NowAndSlope(
+        moved.value(now),
+        nowSd,
+        moved.value(slope),
+        slopeSd,
+        nowSd > 0 && slopeSd > 0 ? Math.max(-1, Math.min(1, both / nowSd / slopeSd)) : 0,
+        freedom());
+  }
+}

@@ -1,0 +1,102 @@
+package rampwright.app.trend;
+
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * One figure of one asset over its starts.
+ *
+ * @param figure key of the figure
+ * @param n starts of the present settings that carry the figure and count
+ * @param state what it does
+ * @param why in words: what the state rests on, or why it cannot be told
+ * @param baseline what later starts are held against
+ * @param step the last one, where one is seen
+ * @param drift where one is seen
+ * @param limit of the envelope, where there is one
+ * @param since when the present state began: the step, the drift's beginning, or the first start of
+ *     the present settings
+ * @param corrected the starts in order, brought to the usual conditions
+ * @param conditions what the figure was corrected for
+ */
+public record FigureTrend(
+    String figure,
+    int n,
+    TrendState state,
+    String why,
+    Optional<Baseline> baseline,
+    Optional<Step> step,
+    Optional<Drift> drift,
+    Optional<LimitWatch> limit,
+    Optional<Instant> since,
+    List<Point> corrected,
+    List<String> conditions) {
+
+  public FigureTrend {
+    corrected = List.copyOf(corrected);
+    conditions = List.copyOf(conditions);
+  }
+
+  /** How sure the change is, 0 where there is none. */
+  public double chance() {
+    return Math.max(step.map(Step::chance).orElse(0.0), drift.map(Drift::chance).orElse(0.0));
+  }
+
+  /**
+   * Starts that set the measure.
+   *
+   * @param median in the figure's unit, in usual conditions
+   * @param mad median absolute deviation, not scaled
+   */
+  public record Baseline(double median, double mad, int n, Instant from, Instant to) {}
+
+  /**
+   * @param at first start after it
+   * @param sizePct of the baseline
+   * @param chance that there is one, 0 to 1
+   * @param low earliest start at which it may have been, 5 % on this side
+   * @param high latest
+   */
+  public record Step(Instant at, double sizePct, double chance, Instant low, Instant high) {}
+
+  /**
+   * @param pctPerYear of the baseline, now
+   * @param low 5 %
+   * @param high 95 %
+   * @param begin when it began, most likely
+   * @param chance that there is one
+   * @param senPctPerYear Sen's slope of the corrected starts since it began
+   * @param mannKendallP two-sided chance of a trend like that in starts without one
+   */
+  public record Drift(
+      double pctPerYear,
+      double low,
+      double high,
+      Instant begin,
+      double chance,
+      double senPctPerYear,
+      double mannKendallP) {}
+
+  /**
+   * @param value of the limit, in the figure's unit
+   * @param reached when, or nothing where it is not in sight
+   */
+  public record LimitWatch(double value, boolean upper, Optional<Reached> reached) {}
+
+  /**
+   * When the figure reaches its limit in usual conditions.
+   *
+   * @param date even chance before and after
+   * @param low 5 %
+   * @param high 95 %; nothing where it may as well never be
+   */
+  public record Reached(Instant date, Instant low, Optional<Instant> high) {}
+
+  /**
+   * @param raw as measured
+   * @param value in usual conditions
+   * @param usual the model's value there
+   */
+  public record Point(Instant at, double raw, double value, double usual) {}
+}

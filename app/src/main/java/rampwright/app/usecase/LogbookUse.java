@@ -1,0 +1,55 @@
+package rampwright.app.usecase;
+
+import java.time.InstantSource;
+import java.util.function.UnaryOperator;
+import org.jspecify.annotations.Nullable;
+import rampwright.app.logbook.Logbook;
+import rampwright.app.logbook.LogbookException;
+
+/** Opens the logbook a person means and closes it after use. */
+public final class LogbookUse {
+  /** Variable that names the logbook where none is named. */
+  public static final String VARIABLE = "RAMPWRIGHT_LOGBOOK";
+
+  private static final String FILE = "logbook.db";
+
+  private final UnaryOperator<@Nullable String> environment;
+  private final InstantSource clock;
+
+  public LogbookUse(UnaryOperator<@Nullable String> environment, InstantSource clock) {
+    this.environment = environment;
+    this.clock = clock;
+  }
+
+  /** Work with an open logbook. */
+  public interface Work<T> {
+    T with(Logbook logbook)
+        throws LogbookException, InputProblem, UsageProblem, InterruptedException;
+  }
+
+  /**
+   * Where the logbook is: what was named, else what the environment names, else {@code logbook.db}
+   * in the present folder.
+   */
+  public String where(@Nullable String named) {
+    if (named != null) {
+      return named;
+    }
+    String variable = environment.apply(VARIABLE);
+    return variable == null || variable.isBlank() ? FILE : variable;
+  }
+
+  /**
+   * Opens, works, closes.
+   *
+   * @throws InputProblem with what is wrong with the logbook
+   */
+  public <T> T run(@Nullable String named, Work<T> work)
+      throws InputProblem, UsageProblem, InterruptedException {
+    try (Logbook logbook = Logbook.open(where(named), environment, clock)) {
+      return work.with(logbook);
+    } catch (LogbookException e) {
+      throw new InputProblem(String.valueOf(e.getMessage()));
+    }
+  }
+}
