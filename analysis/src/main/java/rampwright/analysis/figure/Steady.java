@@ -20,6 +20,9 @@ record Steady(int from, int to, double levelA, double rippleA, double speedRpm) 
   // ... and not for this long: a level this long and this flat is a change of load, not a stop.
   private static final double PLATEAU_S = 3.0;
   private static final double PLATEAU_SHARE_OF_RATED = 0.03;
+  private static final double SAME_SHARE_OF_RATED = 0.05;
+  private static final double QUICK_S = 1.0;
+  private static final double LASTS_TIMES = 3.0;
   private static final double PLATEAU_SPEED_SHARE = 0.003;
   // Scatter beyond this is no noise, and no reason to call a stretch flat.
   private static final double MOST_RIPPLE = 0.03;
@@ -30,13 +33,8 @@ record Steady(int from, int to, double levelA, double rippleA, double speedRpm) 
     int hop = Math.max(1, length / 6);
     double rated = r.motor.ratedCurrentA() != null ? r.motor.ratedCurrentA() : run.levelA() / 0.8;
     Search search = new Search(r, run, swing, rated);
-    Steady plateau = null;
-    int plateauLength = Math.max(4, (int) Math.round(PLATEAU_S / r.stepS));
-    for (int k = run.first(); k + plateauLength - 1 <= flow.last(); k += hop) {
-      Steady one = search.plateau(k, plateauLength);
-      plateau = one != null ? one : plateau;
-    }
-    double lowest = plateau != null ? plateau.levelA : Double.POSITIVE_INFINITY;
+    Steady plateau = search.lastPlateau(flow, hop);
+    double lowest = Double.POSITIVE_INFINITY;
     double speedRpm = plateau != null ? plateau.speedRpm : run.speedRpm();
     int from = plateau != null ? plateau.from : run.first();
     for (int k = from; plateau == null && k + length - 1 <= flow.last(); k += hop) {
@@ -45,12 +43,12 @@ record Steady(int from, int to, double levelA, double rippleA, double speedRpm) 
         lowest = Math.min(lowest, one.levelA);
       }
     }
+    double mostA =
+        plateau != null ? plateau.levelA + SAME_SHARE_OF_RATED * rated : MOST_ABOVE_LOWEST * lowest;
     Steady last = plateau;
     for (int k = from; k + length - 1 <= flow.last(); k += hop) {
       Steady one = search.at(k, length, speedRpm);
-      if (one != null
-          && one.levelA <= MOST_ABOVE_LOWEST * lowest
-          && (last == null || one.to > last.to)) {
+      if (one != null && one.levelA <= mostA && (last == null || one.to > last.to)) {
         last = one;
       }
     }
@@ -70,7 +68,43 @@ record Steady(int from, int to, double levelA, double rippleA, double speedRpm) 
       return one;
     }
 
-    @Nullable Steady plateau(int k, int length) {
+    /**
+     * The last level stretch of three seconds.
+     *
+     * <p>Without speed the hump of a slow stop may be as flat: another level counts only when it
+     * was reached within a second or lasts three times as long as its approach took.
+     */
+    @Nullable Steady lastPlateau(Flow flow, int hop) {
+      int length = Math.max(4, (int) Math.round(PLATEAU_S / r.stepS));
+      Steady accepted = null;
+      Steady candidate = null;
+      for (int k = run.first(); k + length - 1 <= flow.last(); k += hop) {
+        Steady one = plateau(k, length);
+        if (one == null) {
+          continue;
+        }
+        boolean known = r.speed != null && !Double.isNaN(run.speedRpm());
+        if (accepted == null || known || isSame(one, accepted)) {
+          accepted = one;
+          candidate = null;
+          continue;
+        }
+        candidate = candidate != null && isSame(one, candidate) ? candidate : one;
+        double approachS = r.t[candidate.from] - r.t[accepted.to - 1];
+        double lastsS = r.t[one.to - 1] - r.t[candidate.from];
+        if (approachS <= QUICK_S || lastsS >= LASTS_TIMES * approachS) {
+          accepted = one;
+          candidate = null;
+        }
+      }
+      return accepted;
+    }
+
+    private boolean isSame(Steady a, Steady b) {
+      return Math.abs(a.levelA - b.levelA) <= SAME_SHARE_OF_RATED * rated;
+    }
+
+    private @Nullable Steady plateau(int k, int length) {
       Steady one = flat(k, length, PLATEAU_SHARE_OF_RATED);
       if (one == null || one.levelA > RunState.MOST_RUN_RATIO * rated) {
         return null;

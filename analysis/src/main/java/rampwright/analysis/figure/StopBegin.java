@@ -1,5 +1,6 @@
 package rampwright.analysis.figure;
 
+import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 import rampwright.analysis.trace.ChannelName;
 import rampwright.analysis.trace.Samples;
@@ -13,12 +14,22 @@ import rampwright.analysis.trace.Samples;
  */
 record StopBegin(double atS, double uncertaintyS, String rule) {
   private static final double CURRENT_SHARE = 0.1;
-  private static final double LATE_SHARE = 0.2;
   private static final double SPEED_SHARE = 0.01;
   // A slow stop's beginning may look steady for a while.
   private static final double MOST_BACK_S = 1.0;
-  // What the order does shows late: on traces of known order by 1 to 8 % of the controlled time.
+  // What the order does shows late: on waveforms of known order by 1 to 8 % of the controlled time.
   static final double ORDER_SHARE = 0.05;
+  // On readings of known order, made by two plants, it showed after 0.08 s and 2 % of what is seen
+  // of the stop, at most 0.3 s (medians); the spread is half of that and 3 %.
+  private static final double LAG_S = 0.08;
+  private static final double LAG_SHARE = 0.02;
+  private static final double MOST_LAG_S = 0.3;
+  private static final double LAG_SPREAD = 0.03;
+  private static final double LAG_SPREAD_TO_S = 10;
+  // Where the first small change was not seen, or a swing hides it, the order may be further back.
+  private static final double UNSEEN_S = 0.1;
+  private static final double UNSEEN_SHARE = 0.03;
+  private static final double SWING_SHARE = 0.1;
   private static final double SQRT12 = Math.sqrt(12);
 
   // At full speed to its end a controlled stop can only have been this short: a torque 30 % below
@@ -42,14 +53,16 @@ record StopBegin(double atS, double uncertaintyS, String rule) {
             * (r.motor.ratedCurrentA() != null ? r.motor.ratedCurrentA() : steady.levelA());
     band = Math.max(band, 4 * steady.rippleA());
     int departed = departure(r, flow, swing, steady, band);
-    if (departed < 0 && !flow.openEnd() && !swing.isThere()) {
-      band = Math.max(LATE_SHARE * band, 6 * steady.rippleA());
-      departed = lateDeparture(r, flow, steady, band);
+    StopOnset onset = StopOnset.of(r, flow, steady, run);
+    if (departed < 0 && !flow.openEnd() && onset != null) {
+      // A short soft stop: the last readings before current ceases all lie off the run by a little.
+      departed = onset.before(-1);
     }
     if (departed < 0) {
       return flow.openEnd() ? null : coast(flow);
     }
-    return dated(r, flow, swing, steady, departed, band);
+    return dated(
+        r, flow, swing, steady, departed, band, onset == null ? -1 : onset.before(departed));
   }
 
   private static StopBegin coast(Flow flow) {
@@ -144,16 +157,6 @@ record StopBegin(double atS, double uncertaintyS, String rule) {
     return -1;
   }
 
-  /** A short soft stop: the last readings before current ceases all lie off the run by a little. */
-  private static int lateDeparture(Readings r, Flow flow, Steady steady, double band) {
-    int last = lastFullReading(r, flow);
-    int k = last;
-    while (k >= steady.from() && Math.abs(r.high[k] - steady.levelA()) > band) {
-      k--;
-    }
-    return last - k >= 2 ? k + 1 : -1;
-  }
-
   /** Last stamp whose window or reading is not yet touched by current ceasing. */
   private static int lastFullReading(Readings r, Flow flow) {
     int k = flow.last();
@@ -179,7 +182,7 @@ record StopBegin(double atS, double uncertaintyS, String rule) {
 
   /** Where the run's line and the departure's line meet, by current and by speed; the earlier. */
   private static StopBegin dated(
-      Readings r, Flow flow, Swing swing, Steady steady, int departed, double band) {
+      Readings r, Flow flow, Swing swing, Steady steady, int departed, double band, int onset) {
     double detectedS = r.t[departed];
     double lagS = r.isWaveform() ? r.stepS : 0;
     int runFrom = steady.from();
@@ -221,9 +224,39 @@ record StopBegin(double atS, double uncertaintyS, String rule) {
     }
     bestS = Math.max(earliestS, Math.min(bestS, detectedS));
     double u = Math.max(r.stepS / SQRT12, (detectedS - bestS) / 2);
-    u = Math.hypot(u, ORDER_SHARE * (flow.toS() - bestS));
-    u = Math.hypot(u, swing.spanS / SQRT12);
-    return new StopBegin(bestS, u, rule);
+    boolean byOnset = false;
+    if (onset > 0) {
+      double onsetS = 0.5 * (r.t[onset - 1] + r.t[onset]) - lagS;
+      if (onsetS < bestS) {
+        u = Math.max((r.t[onset] - r.t[onset - 1]) / SQRT12, (bestS - onsetS) / 2);
+        bestS = onsetS;
+        byOnset = true;
+        rule = "current first leaves the run's level by four times its scatter";
+      }
+    }
+    double seenS = flow.toS() - bestS;
+    double orderedS = bestS - orderLagS(seenS);
+    u = Math.hypot(u, orderUncertaintyS(seenS));
+    if (!byOnset) {
+      u = Math.hypot(u, UNSEEN_S + UNSEEN_SHARE * Math.min(seenS, LAG_SPREAD_TO_S));
+    }
+    if (swing.isThere()) {
+      u = Math.hypot(u, Math.max(swing.spanS / SQRT12, SWING_SHARE * seenS));
+    }
+    return new StopBegin(
+        orderedS,
+        u,
+        String.format(
+            Locale.ROOT, "%s, less %.2f s for the order to show", rule, bestS - orderedS));
+  }
+
+  /** How long an order takes to show, by what is seen of the stop. */
+  private static double orderLagS(double seenS) {
+    return Math.min(MOST_LAG_S, LAG_S + LAG_SHARE * seenS);
+  }
+
+  private static double orderUncertaintyS(double seenS) {
+    return Math.hypot(0.5 * orderLagS(seenS), LAG_SPREAD * Math.min(seenS, LAG_SPREAD_TO_S));
   }
 
   /** Time where a line through the departure meets the level it departs from. */

@@ -1,6 +1,7 @@
 package rampwright.analysis.figure;
 
 import java.util.LinkedHashMap;
+import java.util.Locale;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import rampwright.analysis.quantity.Measured;
@@ -122,7 +123,7 @@ final class StopFigures {
   private Map<String, Measured> figures(
       Map<String, Measured> instants, StopKind kind, double untilS) {
     Map<String, Measured> figures = new LinkedHashMap<>();
-    figures.put("stop_time_s", span(instants, "stop_begin_s", "rest_s"));
+    figures.put("stop_time_s", span(instants, "stop_begin_s", "rest_s", atRestFirst(instants)));
     figures.put("controlled_time_s", controlled(instants, kind));
     figures.put("speed_at_release_pct", speedAtRelease(instants));
     figures.put("stop_90_10_s", ninetyToTen(untilS));
@@ -155,6 +156,11 @@ final class StopFigures {
   }
 
   static Measured span(Map<String, Measured> instants, String from, String to) {
+    return span(instants, from, to, "");
+  }
+
+  private static Measured span(
+      Map<String, Measured> instants, String from, String to, String note) {
     Measured a = instants.get(from);
     Measured b = instants.get(to);
     if (a == null || b == null) {
@@ -173,7 +179,7 @@ final class StopFigures {
         ua == null || ub == null ? null : Math.hypot(ua, ub),
         aS,
         bS,
-        to + " - " + from + " (" + b.rule() + ")");
+        to + " - " + from + " (" + b.rule() + ")" + note);
   }
 
   private Measured controlled(Map<String, Measured> instants, StopKind kind) {
@@ -183,7 +189,17 @@ final class StopFigures {
       return Measured.of(
           0, "s", segment.flow().toUncertaintyS(), atS, atS, "coasting: current ceases at once");
     }
-    return span(instants, "stop_begin_s", "release_s");
+    return span(instants, "stop_begin_s", "release_s", atRestFirst(instants));
+  }
+
+  /** What is to be said where the shaft was at rest before the starter let go; else empty. */
+  private static String atRestFirst(Map<String, Measured> instants) {
+    Double rest = StartInstants.at(instants, "rest_s");
+    Double release = StartInstants.at(instants, "release_s");
+    return rest != null && release != null && rest < release
+        ? String.format(
+            Locale.ROOT, "; the shaft was at rest %.2f s before the starter let go", release - rest)
+        : "";
   }
 
   private Measured speedAtRelease(Map<String, Measured> instants) {
@@ -211,7 +227,7 @@ final class StopFigures {
         u,
         release,
         release,
-        "speed when current ceases, of " + nominalName);
+        "speed when current ceases, of " + nominalName + atRestFirst(instants));
   }
 
   private Measured ninetyToTen(double untilS) {
