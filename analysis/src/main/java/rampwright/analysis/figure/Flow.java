@@ -32,6 +32,7 @@ record Flow(
   /** All flows of a trace in time order. */
   static List<Flow> find(Readings r) {
     List<Flow> flows = new ArrayList<>();
+    SampleFloor floor = SampleFloor.of(r);
     int n = r.t.length;
     int k = 0;
     while (k < n) {
@@ -44,7 +45,7 @@ record Flow(
       while (last > first && !(r.high[last] > r.thresholdA)) {
         last--;
       }
-      flows.add(dated(r, first, last, off < 0));
+      flows.add(dated(r, floor, first, last, off < 0));
       k = off < 0 ? n : off;
     }
     return flows;
@@ -74,9 +75,10 @@ record Flow(
     return -1;
   }
 
-  private static Flow dated(Readings r, int first, int last, boolean stillFlowing) {
+  private static Flow dated(
+      Readings r, SampleFloor floor, int first, int last, boolean stillFlowing) {
     if (r.isWaveform()) {
-      return datedFromSamples(r, first, last, stillFlowing);
+      return datedFromSamples(r, floor, first, last, stillFlowing);
     }
     int before = first - 1;
     while (before >= 0 && Double.isNaN(r.high[before])) {
@@ -123,7 +125,8 @@ record Flow(
     return sum < PART_SHARE * next;
   }
 
-  private static Flow datedFromSamples(Readings r, int first, int last, boolean stillFlowing) {
+  private static Flow datedFromSamples(
+      Readings r, SampleFloor floor, int first, int last, boolean stillFlowing) {
     double cycleS = 2 * r.stepS;
     double recordStartS = r.startS();
     // The first flowing window may have caught the current's beginning anywhere in its cycle.
@@ -132,20 +135,22 @@ record Flow(
     double fromS = recordStartS;
     double fromU = 0;
     if (!openStart || r.t[first] - cycleS > recordStartS + cycleS) {
-      double found = firstFlowingS(r, Math.max(recordStartS, searchFromS), r.t[first] + cycleS);
+      double found = firstFlowingS(r, floor, Math.max(recordStartS, searchFromS), r.t[first] + cycleS);
       if (!Double.isNaN(found)) {
         fromS = found;
         openStart = false;
       } else {
         fromS = r.t[first] - cycleS;
       }
-      fromU = Accuracy.ofWidth(r.sampleS);
+      int whole = Math.min(r.t.length - 1, first + 2);
+      double hiddenS = floor.hiddenS(r.high[whole], 1 / cycleS, r.sampleS);
+      fromU = Math.hypot(Accuracy.ofWidth(r.sampleS), hiddenS);
     }
     boolean openEnd = stillFlowing || r.t[last] + 1.5 * cycleS > r.endS();
     double toS = r.endS();
     double toU = 0;
     if (!openEnd) {
-      double found = lastFlowingS(r, r.t[last] - 2 * cycleS, r.t[last] + cycleS);
+      double found = lastFlowingS(r, floor, r.t[last] - 2 * cycleS, r.t[last] + cycleS);
       toS = !Double.isNaN(found) ? found : r.t[last] - 0.5 * cycleS;
       // Thyristors conduct to the current's next zero: the order came up to half a cycle earlier.
       toU = cycleS / 2 / Math.sqrt(3);
@@ -154,11 +159,10 @@ record Flow(
   }
 
   /** Instant of the first sample of current in [fromS, toS]; NaN when there is none. */
-  private static double firstFlowingS(Readings r, double fromS, double toS) {
+  private static double firstFlowingS(Readings r, SampleFloor floor, double fromS, double toS) {
     TimeBase time = r.trace.time();
     int begin = time.firstAtOrAfter(fromS);
     int end = Math.min(time.size(), time.firstAtOrAfter(toS));
-    SampleFloor floor = SampleFloor.of(r);
     for (int i = begin; i + 1 < end; i++) {
       if (floor.exceeded(i, i + 1)) {
         return i > 0 ? 0.5 * (time.atS(i - 1) + time.atS(i)) : time.atS(i);
@@ -168,11 +172,10 @@ record Flow(
   }
 
   /** Instant after the last sample of current in [fromS, toS]; NaN when there is none. */
-  private static double lastFlowingS(Readings r, double fromS, double toS) {
+  private static double lastFlowingS(Readings r, SampleFloor floor, double fromS, double toS) {
     TimeBase time = r.trace.time();
     int begin = Math.max(1, time.firstAtOrAfter(fromS));
     int end = Math.min(time.size(), time.firstAtOrAfter(toS));
-    SampleFloor floor = SampleFloor.of(r);
     for (int i = end - 1; i >= begin; i--) {
       if (floor.exceeded(i, i - 1)) {
         return i + 1 < time.size() ? 0.5 * (time.atS(i) + time.atS(i + 1)) : time.atS(i);

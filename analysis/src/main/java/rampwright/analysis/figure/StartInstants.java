@@ -72,11 +72,11 @@ final class StartInstants {
 
   /** Settled run speed where there is one, else rated speed, else NaN. */
   static double nominalSpeed(Readings r, RunLevel level) {
-    if (!Double.isNaN(level.speedRpm())) {
+    if (level.speedRpm() > 0) {
       return level.speedRpm();
     }
     Double rated = r.motor.ratedSpeedRpm();
-    return rated != null ? rated : Double.NaN;
+    return rated != null && rated > 0 ? rated : Double.NaN;
   }
 
   private static Measured fullSpeed(Readings r, Segment segment, RunLevel level, SpeedModel model) {
