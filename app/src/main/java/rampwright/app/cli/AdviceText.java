@@ -23,66 +23,100 @@ final class AdviceText {
 
   private static final int LINE = 88;
 
+  /** Figures worth seeing though nothing is asked of them. */
+  private static final List<String> GLANCE =
+      List.of("start_time_s", "peak_current_ratio", "voltage_dip_pct", "i2t_ratio_s");
+
   private AdviceText() {}
 
   static void advice(Screen screen, AdviseAsset.Advised advised) {
     Advice advice = advised.advice();
     screen.line(advised.asset().asset().name() + ": " + advice.status().key());
-    screen.line("  " + advice.reason());
-    basis(screen, advised);
+    wrapped(advice.reason()).forEach(line -> screen.line("  " + line));
     screen.line("");
     settings(screen, advice);
+    why(screen, advice);
     predicted(screen, advised);
     binding(screen, advice);
+    cautions(screen, advice);
+    basis(screen, advised);
     screen.line("");
     CAUTIONS.forEach(screen::line);
   }
 
   static void prediction(Screen screen, AdviseAsset.Advised advised) {
     screen.line(advised.asset().asset().name() + ": what these settings would do");
-    basis(screen, advised);
-    screen.line("");
     predicted(screen, advised);
+    cautions(screen, advised.advice());
+    basis(screen, advised);
   }
 
   private static void basis(Screen screen, AdviseAsset.Advised advised) {
     Advice.Model model = advised.advice().model();
     int used = advised.used().size();
+    screen.line("");
+    screen.line("This rests on");
     screen.line(
         model.basis().equals("nameplate")
-            ? "  rests on the nameplate and usual values alone"
+            ? "  the nameplate and usual values alone"
             : String.format(
                 Locale.ROOT,
-                "  rests on a model fitted to %d %s, residual %.2f (about 1 or less: it explains them)",
+                "  a model fitted to %d %s, residual %.2f (about 1 or less: it explains them)",
                 used,
                 used == 1 ? "trial" : "trials",
                 model.residual()));
     if (!model.assumed().isEmpty() && !model.basis().equals("nameplate")) {
-      screen.line("  the trials tell nothing about: " + String.join(", ", model.assumed()));
+      wrapped("assumed, the trials do not tell: " + String.join(", ", model.assumed()))
+          .forEach(line -> screen.line("  " + line));
     }
     advised.leftOut().forEach(one -> screen.line("  left out: " + one));
   }
 
   private static void settings(Screen screen, Advice advice) {
     StarterSettings s = advice.settings();
-    if (advice.status() == Advice.Status.KEEP) {
-      screen.line("Keep the settings as they are.");
-    } else {
-      screen.line(
-          advice.status() == Advice.Status.CANNOT_MEET
-              ? "Nearest settings (they do NOT meet every limit)"
-              : "Set");
-    }
-    TextTable table = new TextTable("  ", "llll", "setting", "to", "from", "why");
+    screen.line(
+        switch (advice.status()) {
+          case KEEP -> "Keep the settings as they are";
+          case CANNOT_MEET -> "Nearest settings (they do NOT meet every limit)";
+          case NEED_ANOTHER_TRIAL -> "Set, to find out more (it may miss limits)";
+          case CHANGE -> "Set on the starter";
+        });
+    TextTable table = new TextTable("  ", "lll", "setting", "to", "");
     for (String key : order(s)) {
       Advice.Change change = change(advice, key);
-      table.row(
-          label(key),
-          value(s, key),
-          change == null ? "" : change.from(),
-          change == null ? "" : change.why());
+      table.row(label(key), value(s, key), change == null ? "" : "<- was " + change.from());
     }
     table.lines().forEach(screen::line);
+  }
+
+  private static void why(Screen screen, Advice advice) {
+    if (advice.changes().isEmpty()) {
+      return;
+    }
+    screen.line("");
+    screen.line("Why");
+    for (Advice.Change change : advice.changes()) {
+      String indent = "  ";
+      for (String line : wrapped(label(change.setting()) + ": " + change.why())) {
+        screen.line(indent + line);
+        indent = "    ";
+      }
+    }
+  }
+
+  private static void cautions(Screen screen, Advice advice) {
+    if (advice.cautions().isEmpty()) {
+      return;
+    }
+    screen.line("");
+    screen.line("Mind");
+    for (String caution : advice.cautions()) {
+      String indent = "  ";
+      for (String line : wrapped(caution)) {
+        screen.line(indent + line);
+        indent = "    ";
+      }
+    }
   }
 
   /** What counts for the chosen control and stop, in the order of the file. */
@@ -145,36 +179,54 @@ final class AdviceText {
     };
   }
 
+  /** Limited figures, and the few that tell a start at a glance; all of them are in the JSON. */
   private static void predicted(Screen screen, AdviseAsset.Advised advised) {
     Advice advice = advised.advice();
     screen.line("");
-    screen.line("Then expect (median, and where 9 of 10 trials will lie)");
+    screen.line("Then expect");
     TextTable table =
-        new TextTable("  ", "lrrrll", "figure", "median", "5 %", "95 %", "unit", "limit");
+        new TextTable("  ", "lrrrlll", "figure", "middle", "from", "to", "unit", "asked", "");
     for (Map.Entry<String, Advice.Range> one : advice.predicted().entrySet()) {
       Limit limit = limit(advised, one.getKey());
       Advice.Range range = one.getValue();
-      boolean nothing = range.median() == 0 && Math.abs(range.high()) < 0.05;
-      if (limit != null || (FigureKey.ofKey(one.getKey()).isPresent() && !nothing)) {
+      if (limit != null || GLANCE.contains(one.getKey())) {
         table.row(
             FigureKey.labelOf(one.getKey()),
             number(range.median()),
             number(range.low()),
             number(range.high()),
             FigureKey.ofKey(one.getKey()).map(FigureKey::unit).orElse(""),
-            limit == null ? "" : limitText(limit));
+            limit == null ? "" : limitText(limit),
+            limit == null ? "" : mark(limit, range));
       }
     }
     table.lines().forEach(screen::line);
+    screen.line("  (nine trials in ten lie between from and to; all figures: --json)");
     Double chance = advice.chanceAllMet();
     if (chance != null) {
       screen.line(
           String.format(
-              Locale.ROOT, "  chance that one trial meets every limit: %.0f %%", 100 * chance));
+              Locale.ROOT,
+              "  Chance that one trial meets everything asked: %.0f %%",
+              100 * chance));
     }
     if (!advice.notAssessable().isEmpty()) {
-      screen.line("  the model cannot tell: " + String.join(", ", advice.notAssessable()));
+      wrapped("Not in that chance: " + String.join("; ", advice.notAssessable()))
+          .forEach(line -> screen.line("  " + line));
     }
+  }
+
+  private static String mark(Limit limit, Advice.Range range) {
+    if (outside(limit, range.median())) {
+      return "MISSED";
+    }
+    return outside(limit, range.low()) || outside(limit, range.high()) ? "may miss" : "met";
+  }
+
+  private static boolean outside(Limit limit, double value) {
+    Double min = limit.min();
+    Double max = limit.max();
+    return (min != null && value < min) || (max != null && value > max);
   }
 
   private static @Nullable Limit limit(AdviseAsset.Advised advised, String key) {
