@@ -135,7 +135,8 @@ record Flow(
     double fromS = recordStartS;
     double fromU = 0;
     if (!openStart || r.t[first] - cycleS > recordStartS + cycleS) {
-      double found = firstFlowingS(r, floor, Math.max(recordStartS, searchFromS), r.t[first] + cycleS);
+      double found =
+          firstFlowingS(r, floor, Math.max(recordStartS, searchFromS), r.t[first] + cycleS);
       if (!Double.isNaN(found)) {
         fromS = found;
         openStart = false;

@@ -3,7 +3,11 @@ package rampwright.analysis.fit;
 import java.util.ArrayList;
 import java.util.List;
 import rampwright.analysis.machine.LoadKind;
+import rampwright.analysis.machine.MachineModel;
+import rampwright.analysis.machine.RunPlan;
+import rampwright.analysis.machine.RunSimulator;
 import rampwright.analysis.machine.SlipTable;
+import rampwright.analysis.machine.Trajectory;
 
 /**
  * The weighted residuals of a parameter vector against an asset's trials, priors and plate.
@@ -14,10 +18,21 @@ import rampwright.analysis.machine.SlipTable;
  */
 final class FitProblem {
   private static final int ALL = -1;
+  private static final int TIMING_PASSES = 5;
+  private static final double LONGEST_FACTOR = 2.5;
+  private static final double BREAKAWAY_SHARE = 0.8;
+  private static final double LARGEST_MOVE = 1.5;
+  private static final double NEAR_MOVE = 0.02;
+  private static final double EASE = 0.2;
+  private static final double STANDING = 0.05;
   private static final double LEAST_SHIFT_SIGMA_S = 0.02;
   // A difference quotient over this share of a standard deviation: above the noise of the
-  // simulator's step control, below the curvature.
+  // simulator's step control, below the curvature. A wide prior must not make the step wide: an
+  // inertia moved by 4 % shifts the fall of current by six times its standard deviation, where
+  // residuals have long turned flat, so that descents stood still and the posterior came out
+  // several times too narrow.
   private static final double STEP_SHARE = 0.04;
+  private static final double LARGEST_STEP = 0.004;
 
   private final Batch batch;
   private final AssetParameters parameters;
@@ -99,6 +114,72 @@ final class FitProblem {
     return !water || parameters.data().loadKind() == LoadKind.QUADRATIC;
   }
 
+  /**
+   * The same vector with the inertia that makes the simulated starts as long as the observed ones:
+   * with all torques as they are, acceleration goes with one over inertia.
+   */
+  double[] timed(double[] p) {
+    double[] out = p.clone();
+    SlipTable table = parameters.table(out);
+    for (int pass = 0; pass < TIMING_PASSES; pass++) {
+      double sum = 0;
+      int count = 0;
+      for (int k = 0; k < binned.size(); k++) {
+        BinnedTrial trial = binned.get(k);
+        double observed = Double.isNaN(trial.fullSpeedS) ? trial.halfFallS : trial.fullSpeedS;
+        if (!trial.completed || Double.isNaN(observed)) {
+          continue;
+        }
+        double source = trial.sourceVoltagePu * ratedVoltageV;
+        double load = out[AssetParameters.COUNT + 2 * k];
+        MachineModel model = parameters.model(out, table, source, load);
+        Trajectory run =
+            RunSimulator.run(
+                model, trial.trial.settings(), RunPlan.startOnly(LONGEST_FACTOR * observed));
+        if (run.completed()) {
+          double delay = Math.min(run.instants().breakawayS(), BREAKAWAY_SHARE * observed);
+          sum += Math.log((observed - delay) / (run.instants().fullSpeedS() - delay));
+          count++;
+        } else if (shortfall(run, model) > 0) {
+          sum -= Math.log(LONGEST_FACTOR);
+          count++;
+        } else {
+          ease(out, run, shortfall(run, model));
+          count++;
+        }
+      }
+      if (count == 0) {
+        return out;
+      }
+      double move = sum / count;
+      out[AssetParameters.INERTIA] += Math.max(-LARGEST_MOVE, Math.min(LARGEST_MOVE, move));
+      if (count == binned.size() && Math.abs(move) < NEAR_MOVE && sum != 0) {
+        return out;
+      }
+    }
+    return out;
+  }
+
+  /** Logarithm of the torque at the end of a start that failed, over what the load holds then. */
+  private static double shortfall(Trajectory run, MachineModel model) {
+    int last = run.size() - 1;
+    boolean standing = run.speedPu(last) <= 0;
+    double load = standing ? model.load().holding() : run.loadTorquePu(last);
+    return Math.log(Math.max(1e-3, run.torquePu(last)) / Math.max(1e-3, load));
+  }
+
+  /** Where a simulated start sticks and the observed one did not, the load it sticks at is less. */
+  private static void ease(double[] p, Trajectory run, double shortfall) {
+    double move = Math.max(-LARGEST_MOVE, shortfall - EASE);
+    if (run.speedPu(run.size() - 1) < STANDING) {
+      p[AssetParameters.BREAKAWAY] += move;
+      p[AssetParameters.LOAD_LEAST] += Math.min(0, 0.5 * move);
+    } else {
+      p[AssetParameters.LOAD_FULL] += move;
+      p[AssetParameters.LOAD_LEAST] += move;
+    }
+  }
+
   /** Sum of the squared residuals. */
   double cost(double[] p) {
     double sum = 0;
@@ -164,7 +245,7 @@ final class FitProblem {
       out[column] = 1 / sigma(column);
       return out;
     }
-    double step = STEP_SHARE * sigma(column);
+    double step = Math.min(STEP_SHARE * sigma(column), LARGEST_STEP);
     double[] moved = p.clone();
     moved[column] += step;
     int own = column - AssetParameters.COUNT;

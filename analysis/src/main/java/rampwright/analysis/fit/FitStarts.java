@@ -39,6 +39,7 @@ final class FitStarts {
       }
       sample.add(p);
     }
+    sample.addAll(batch.map(sample.size(), k -> problem.timed(sample.get(k))));
     List<double[]> starts = new ArrayList<>();
     for (double[] rough : best(sample, STARTS)) {
       starts.addAll(best(around(rough), 1));
@@ -55,7 +56,7 @@ final class FitStarts {
           p[AssetParameters.BREAKAWAY] += b * problem.sigma(AssetParameters.BREAKAWAY);
           p[AssetParameters.LOAD_FULL] += LOAD_REACH * l * problem.sigma(AssetParameters.LOAD_FULL);
           p[AssetParameters.INERTIA] += INERTIA_REACH * i * problem.sigma(AssetParameters.INERTIA);
-          near.add(p);
+          near.add(i == 0 ? problem.timed(p) : p);
         }
       }
     }

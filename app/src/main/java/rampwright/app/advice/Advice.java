@@ -19,6 +19,7 @@ import rampwright.analysis.machine.Trajectory;
  *     limits
  * @param binding limits that stand in the way
  * @param notAssessable limits on figures the model does not give
+ * @param cautions what ratings leave room for, and what could not be checked
  * @param model what the advice rests on
  * @param trace predicted run of the most likely model, for an overlay
  * @param ratedCurrentA base of the trace's current
@@ -34,6 +35,7 @@ public record Advice(
     @Nullable Double chanceAllMet,
     List<Binding> binding,
     List<String> notAssessable,
+    List<String> cautions,
     Model model,
     Trajectory trace,
     double ratedCurrentA,

@@ -2,13 +2,9 @@ package rampwright.app.advice;
 
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.EnumSet;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.Random;
-import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import rampwright.analysis.fit.AssetFit;
 import rampwright.analysis.fit.Batch;
@@ -18,7 +14,6 @@ import rampwright.analysis.machine.ControlMode;
 import rampwright.analysis.machine.LoadCurve;
 import rampwright.analysis.machine.MachineModel;
 import rampwright.analysis.machine.RunFigure;
-import rampwright.analysis.machine.RunFigures.PhaseFactors;
 import rampwright.analysis.machine.StarterSettings;
 import rampwright.analysis.machine.StopMode;
 import rampwright.analysis.machine.Trajectory;
@@ -47,10 +42,8 @@ public final class AdviceEngine {
   private static final double NEED_TRIAL_CHANCE = 0.10;
   private static final double USUAL_SOURCE_SIGMA = 0.009;
   private static final double UNSEEN_SOURCE_SIGMA = 0.02;
-  private static final double USUAL_RUN_S = 4.5;
   // Standard deviation of a trial's breakaway torque over the usual; common practice, no source.
   private static final double BREAKAWAY_SCATTER = 0.07;
-  private static final double LEAST_OWN_LIMIT_S = 25;
   // A trial this near to its limits speaks against a model that calls them out of reach.
   private static final double NEAR = 0.08;
   private static final double NEAR_LATER = 0.04;
@@ -61,9 +54,14 @@ public final class AdviceEngine {
   private static final double REACHED = 0.5;
   private static final double HARD = 0.15;
   private static final double WIDE = 10;
+  // The first trial of all goes no further; common practice, no source.
+  private static final double FIRST_LIMIT = 4.0;
+  private static final double FIRST_TORQUE_PCT = 40;
+  private static final double FIRST_VOLTAGE_PCT = 50;
   private static final double NO_WORSE = 0.03;
 
   private final AdviceRequest request;
+  private final TrialHistory history;
   private final Batch batch = new ParallelBatch();
   private final FitResult fit;
   private final Chances chances;
@@ -74,20 +72,18 @@ public final class AdviceEngine {
 
   private AdviceEngine(AdviceRequest request) {
     this.request = request;
-    List<TrialObservation> trials = new ArrayList<>();
-    for (AdviceRequest.Trial trial : request.trials()) {
-      trials.add(trial.observation());
-    }
+    history = new TrialHistory(request);
+    List<TrialObservation> trials = history.observations();
     fit = AssetFit.fit(request.asset(), trials, batch);
     chances =
         new Chances(
             request,
-            phases(trials),
-            USUAL_RUN_S,
-            tried(trials),
-            longest(trials),
-            cutAfter(request.trials()));
-    double source = source(trials, request.asset().supplyVoltageV());
+            history.phases(),
+            TrialHistory.USUAL_RUN_S,
+            history.tried(),
+            history.longestS(),
+            history.cutAfterS());
+    double source = history.sourceV();
     double sigma =
         trials.isEmpty()
             ? UNSEEN_SOURCE_SIGMA
@@ -175,81 +171,18 @@ public final class AdviceEngine {
     return out;
   }
 
-  private static Set<ControlMode> tried(List<TrialObservation> trials) {
-    EnumSet<ControlMode> out = EnumSet.noneOf(ControlMode.class);
-    for (TrialObservation trial : trials) {
-      if (trial.end() == TrialObservation.End.COMPLETED) {
-        out.add(trial.settings().control());
-      }
-    }
-    return out;
-  }
-
-  /** How long the longest start so far was fed, less a few seconds of run. */
-  private static double longest(List<TrialObservation> trials) {
-    double out = 0;
-    for (TrialObservation trial : trials) {
-      double fed =
-          Double.isNaN(trial.stopBeginS())
-              ? trial.releaseS() - trial.inceptionS()
-              : trial.stopBeginS() - trial.inceptionS() - USUAL_RUN_S;
-      boolean cut = trial.end() == TrialObservation.End.FAILED;
-      out = Double.isNaN(fed) ? out : Math.max(out, cut ? 0.95 * fed : fed);
-    }
-    return out;
-  }
-
-  /**
-   * When the starter itself gave a start up, s after inception; infinite when it never did. A start
-   * that failed sooner may have been cut by a person.
-   */
-  private static double cutAfter(List<AdviceRequest.Trial> trials) {
-    double out = Double.POSITIVE_INFINITY;
-    for (AdviceRequest.Trial trial : trials) {
-      TrialObservation o = trial.observation();
-      double fed = o.releaseS() - o.inceptionS();
-      boolean failed = o.end() == TrialObservation.End.FAILED && fed >= LEAST_OWN_LIMIT_S;
-      if ((failed || trial.cutBeforeBypass()) && !Double.isNaN(fed)) {
-        out = Math.min(out, fed);
-      }
-    }
-    return out;
-  }
-
-  private static double source(List<TrialObservation> trials, double declared) {
-    double sum = 0;
-    int count = 0;
-    for (TrialObservation trial : trials) {
-      if (!Double.isNaN(trial.sourceVoltageV())) {
-        sum += trial.sourceVoltageV();
-        count++;
-      }
-    }
-    return count == 0 ? declared : sum / count;
-  }
-
-  private static PhaseFactors phases(List<TrialObservation> trials) {
-    if (trials.isEmpty()) {
-      return new PhaseFactors(1.012, 1.0002, 1.003);
-    }
-    double highest = 0;
-    double squares = 0;
-    double dip = 0;
-    for (TrialObservation trial : trials) {
-      highest += trial.phases().highestCurrent() / trials.size();
-      squares += trial.phases().meanSquareCurrent() / trials.size();
-      dip += trial.phases().worstDip() / trials.size();
-    }
-    return new PhaseFactors(highest, squares, dip);
-  }
-
   private Advice advice() {
     boolean fresh = request.trials().isEmpty();
     Random random = new Random(SEED + 1);
-    StartSearch search =
-        new StartSearch(chances, request.ranges(), batch, best, models, present, 1, fresh);
+    StartSearch search = search(fresh ? careful() : request.ranges(), fresh);
     StarterSettings start = search.search(random).settings();
     double startChance = search.chance(start);
+    if (fresh && startChance < HARD) {
+      // The careful first trial would hardly do: the whole range then.
+      search = search(request.ranges(), true);
+      start = search.search(random).settings();
+      startChance = search.chance(start);
+    }
     // Little is known or little is possible: look again as if the figures were far less certain,
     // which aims at the middle of the limits instead of at a few lucky draws.
     if (startChance < HARD) {
@@ -313,6 +246,19 @@ public final class AdviceEngine {
         standing);
   }
 
+  private StartSearch search(SettingRanges ranges, boolean gentle) {
+    return new StartSearch(chances, ranges, batch, best, models, present, 1, gentle);
+  }
+
+  /** Ranges for a first trial, which nothing but the plate speaks for. */
+  private SettingRanges careful() {
+    return request
+        .ranges()
+        .capped(Setting.CURRENT_LIMIT, FIRST_LIMIT)
+        .capped(Setting.INITIAL_TORQUE, FIRST_TORQUE_PCT)
+        .capped(Setting.INITIAL_VOLTAGE, FIRST_VOLTAGE_PCT);
+  }
+
   private List<Advice.Binding> binding(
       StartSearch search, StopSearch stops, StarterSettings proposed) {
     List<StarterSettings> sample = new ArrayList<>();
@@ -329,48 +275,19 @@ public final class AdviceEngine {
   }
 
   /**
-   * How far the best trial so far missed: the largest shortfall over its limits, each a share of
-   * the limit; 1 for a limit whose figure could not be had.
-   */
-  private double bestMiss() {
-    double best = Double.POSITIVE_INFINITY;
-    for (AdviceRequest.Trial trial : request.trials()) {
-      double worst = trial.observation().end() == TrialObservation.End.FAILED ? 1 : 0;
-      for (FigureLimit limit : request.limits()) {
-        Double value = trial.figures().get(limit.key());
-        worst = value == null ? worst : Math.max(worst, -limit.margin(value));
-      }
-      if (!Double.isNaN(trial.corridorMargin())) {
-        worst = Math.max(worst, -trial.corridorMargin());
-      }
-      best = Math.min(best, worst);
-    }
-    return best;
-  }
-
-  /**
    * Whether even figures twice as uncertain as thought leave next to no chance, and the trials bear
    * it out: one was made since the first, and none came near.
    */
   private boolean hopeless(StarterSettings proposed, double chance) {
     int trials = request.trials().size();
-    if (trials < 2 || bestMiss() < (trials < FEW_TRIALS ? NEAR : NEAR_LATER)) {
+    if (trials < 2 || history.bestMiss() < (trials < FEW_TRIALS ? NEAR : NEAR_LATER)) {
       return false;
     }
     double much = request.trials().size() >= 3 ? HOPELESS_LATER : 1;
     return fit.status() == FitResult.Status.FITTED
-        && completedOnce()
+        && history.completedOnce()
         && chance < much * HOPELESS
         && chance(proposed, 2) < much * HOPELESS_CAUTIOUS;
-  }
-
-  private boolean completedOnce() {
-    for (AdviceRequest.Trial trial : request.trials()) {
-      if (trial.observation().end() == TrialObservation.End.COMPLETED) {
-        return true;
-      }
-    }
-    return request.trials().size() >= 3;
   }
 
   private boolean keeps(double now, double bestChance) {
@@ -449,8 +366,9 @@ public final class AdviceEngine {
       double chance,
       List<Advice.Change> changes,
       List<Advice.Binding> binding) {
-    List<Trajectory> runs =
-        batch.map(Math.min(COURSES, models.size()), k -> chances.whole(models.get(k), settings));
+    Prediction prediction = new Prediction(request, chances, batch, models, SEED + 2);
+    List<Trajectory> all = prediction.runs(settings);
+    List<Trajectory> runs = all.subList(0, Math.min(COURSES, all.size()));
     double highest = request.asset().plate().ratedCurrentA() * chances.phases().highestCurrent();
     double syncRpm = request.asset().plate().syncSpeedRpm();
     boolean limits = !chances.startLimits().isEmpty() || !chances.stops().isEmpty();
@@ -460,10 +378,11 @@ public final class AdviceEngine {
         reason,
         settings,
         changes,
-        predicted(settings),
+        prediction.figures(all, settings),
         told,
         binding,
         chances.notAssessable(),
+        request.ratings().cautions(rehearsed(settings)),
         new Advice.Model(
             fit.residual(),
             ModelSummary.of(fit, best),
@@ -475,36 +394,7 @@ public final class AdviceEngine {
         Course.of(runs, (run, k) -> syncRpm * run.speedPu(k)));
   }
 
-  /** Median and 5 to 95 % range of every figure the settings give on most draws. */
-  private Map<String, Advice.Range> predicted(StarterSettings settings) {
-    List<Trajectory> runs = batch.map(models.size(), k -> chances.whole(models.get(k), settings));
-    Random random = new Random(SEED + 2);
-    Map<String, Advice.Range> out = new LinkedHashMap<>();
-    for (RunFigure figure : RunFigure.values()) {
-      double[] values = new double[models.size()];
-      int count = 0;
-      for (int k = 0; k < runs.size(); k++) {
-        Rehearsal seen = chances.rehearsal(runs.get(k), models.get(k), settings);
-        double value = seen.figures().of(figure);
-        double spread = random.nextGaussian();
-        if (!Double.isNaN(value)) {
-          double sigma = Discrepancy.sigma(figure, value, seen.limited(), seen.tried());
-          values[count++] = value + spread * sigma;
-        }
-      }
-      if (count > models.size() / 2) {
-        double[] known = Arrays.copyOf(values, count);
-        Arrays.sort(known);
-        out.put(figure.key(), new Advice.Range(at(known, 0.5), at(known, 0.05), at(known, 0.95)));
-      }
-    }
-    return out;
-  }
-
-  private static double at(double[] sorted, double share) {
-    double place = share * (sorted.length - 1);
-    int low = (int) place;
-    int high = Math.min(sorted.length - 1, low + 1);
-    return sorted[low] + (place - low) * (sorted[high] - sorted[low]);
+  private Rehearsal rehearsed(StarterSettings settings) {
+    return chances.rehearsal(chances.whole(best, settings), best, settings);
   }
 }

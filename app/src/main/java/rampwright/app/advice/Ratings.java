@@ -2,6 +2,7 @@ package rampwright.app.advice;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -27,6 +28,49 @@ public record Ratings(
     @Nullable Double startsPerHour) {
   /** Nothing is known. */
   public static final Ratings NONE = new Ratings(null, "", null, null, 0, null);
+
+  private static final double BINDS = 0.9;
+  private static final double SECONDS_PER_HOUR = 3600;
+
+  /**
+   * What a start uses of each rating, in words, and what could not be checked.
+   *
+   * @param run the start on the most likely model
+   */
+  List<String> cautions(Rehearsal run) {
+    List<String> out = new ArrayList<>();
+    for (Requirement each : requirements()) {
+      if (each instanceof RatingRequirement rating && run.run().completed()) {
+        double used = rating.used(run);
+        out.add(
+            String.format(
+                Locale.ROOT,
+                "%s%s: %.0f %%, %s.",
+                used > BINDS ? "At its rating: " : "",
+                rating.label(),
+                100 * used,
+                rating.show()));
+      }
+    }
+    if (motorAllowsS == null) {
+      out.add(
+          "Not checked: the motor's heat; give locked_rotor_time_hot_s and"
+              + " locked_rotor_current_ratio.");
+    }
+    if (overload == null) {
+      out.add("Not checked: the starter's overload; give its rating_index.");
+    }
+    Double starts = startsPerHour;
+    if (starts != null) {
+      out.add(
+          String.format(
+              Locale.ROOT,
+              "The motor's maker allows %s starts an hour: one every %.0f s at most.",
+              Wording.number(starts),
+              SECONDS_PER_HOUR / starts));
+    }
+    return out;
+  }
 
   /** Each as a requirement on a start. */
   List<Requirement> requirements() {

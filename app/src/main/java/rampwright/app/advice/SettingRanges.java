@@ -30,4 +30,16 @@ public final class SettingRanges {
     }
     return out;
   }
+
+  /** The same with nothing above a value; the range's own least value stays. */
+  SettingRanges capped(Setting setting, double most) {
+    EnumMap<Setting, SettingRange> out = new EnumMap<>(ranges);
+    SettingRange own = of(setting);
+    double top = own.nearest(most);
+    if (top > most) {
+      top = Math.max(own.min(), top - own.step());
+    }
+    out.put(setting, new SettingRange(own.min(), Math.min(own.max(), top), own.step()));
+    return new SettingRanges(out);
+  }
 }

@@ -21,7 +21,9 @@ final class AdviceText {
           "those who may. Wait for the motor's and the starter's own rest time; local codes and the",
           "makers' data come before this advice. Settings are entered by a person, never from here.");
 
-  private static final int LINE = 88;
+  /** Figures worth seeing though nothing is asked of them. */
+  private static final List<String> GLANCE =
+      List.of("start_time_s", "peak_current_ratio", "voltage_dip_pct", "i2t_ratio_s");
 
   private AdviceText() {}
 
@@ -29,60 +31,81 @@ final class AdviceText {
     Advice advice = advised.advice();
     screen.line(advised.asset().asset().name() + ": " + advice.status().key());
     screen.prose("  ", advice.reason());
-    basis(screen, advised);
     screen.line("");
     settings(screen, advice);
+    why(screen, advice);
     predicted(screen, advised);
     binding(screen, advice);
+    cautions(screen, advice);
+    basis(screen, advised);
     screen.line("");
     CAUTIONS.forEach(screen::line);
   }
 
   static void prediction(Screen screen, AdviseAsset.Advised advised) {
     screen.line(advised.asset().asset().name() + ": what these settings would do");
-    basis(screen, advised);
-    screen.line("");
     predicted(screen, advised);
+    cautions(screen, advised.advice());
+    basis(screen, advised);
   }
 
   private static void basis(Screen screen, AdviseAsset.Advised advised) {
     Advice.Model model = advised.advice().model();
     int used = advised.used().size();
+    screen.line("");
+    screen.line("This rests on");
     screen.line(
         model.basis().equals("nameplate")
-            ? "  rests on the nameplate and usual values alone"
+            ? "  the nameplate and usual values alone"
             : String.format(
                 Locale.ROOT,
-                "  rests on a model fitted to %d %s, residual %.2f (about 1 or less: it explains them)",
+                "  a model fitted to %d %s, residual %.2f (about 1 or less: it explains them)",
                 used,
                 used == 1 ? "trial" : "trials",
                 model.residual()));
     if (!model.assumed().isEmpty() && !model.basis().equals("nameplate")) {
-      screen.prose("  ", "the trials tell nothing about: " + String.join(", ", model.assumed()));
+      screen.prose("  ", "assumed, the trials do not tell: " + String.join(", ", model.assumed()));
     }
-    advised.leftOut().forEach(one -> screen.prose("  ", "left out: " + one));
+    advised.leftOut().forEach(one -> screen.line("  left out: " + one));
   }
 
   private static void settings(Screen screen, Advice advice) {
     StarterSettings s = advice.settings();
-    if (advice.status() == Advice.Status.KEEP) {
-      screen.line("Keep the settings as they are.");
-    } else {
-      screen.line(
-          advice.status() == Advice.Status.CANNOT_MEET
-              ? "Nearest settings (they do NOT meet every limit)"
-              : "Set");
-    }
-    TextTable table = new TextTable("  ", "lllw", "setting", "to", "from", "why");
+    screen.line(
+        switch (advice.status()) {
+          case KEEP -> "Keep the settings as they are";
+          case CANNOT_MEET -> "Nearest settings (they do NOT meet every limit)";
+          case NEED_ANOTHER_TRIAL -> "Set, to find out more (it may miss limits)";
+          case CHANGE -> "Set on the starter";
+        });
+    TextTable table = new TextTable("  ", "lll", "setting", "to", "");
     for (String key : order(s)) {
       Advice.Change change = change(advice, key);
-      table.row(
-          label(key),
-          value(s, key),
-          change == null ? "" : change.from(),
-          change == null ? "" : change.why());
+      table.row(label(key), value(s, key), change == null ? "" : "<- was " + change.from());
     }
     screen.table(table);
+  }
+
+  private static void why(Screen screen, Advice advice) {
+    if (advice.changes().isEmpty()) {
+      return;
+    }
+    screen.line("");
+    screen.line("Why");
+    for (Advice.Change change : advice.changes()) {
+      screen.prose("  ", label(change.setting()) + ": " + change.why());
+    }
+  }
+
+  private static void cautions(Screen screen, Advice advice) {
+    if (advice.cautions().isEmpty()) {
+      return;
+    }
+    screen.line("");
+    screen.line("Mind");
+    for (String caution : advice.cautions()) {
+      screen.prose("  ", caution);
+    }
   }
 
   /** What counts for the chosen control and stop, in the order of the file. */
@@ -145,38 +168,55 @@ final class AdviceText {
     };
   }
 
+  /** Limited figures, and the few that tell a start at a glance; all of them are in the JSON. */
   private static void predicted(Screen screen, AdviseAsset.Advised advised) {
     Advice advice = advised.advice();
     screen.line("");
-    screen.line("Then expect (median, and where 9 of 10 trials will lie)");
+    screen.line("Then expect");
     TextTable table =
-        new TextTable("  ", "lrrrll", "figure", "median", "5 %", "95 %", "unit", "limit");
+        new TextTable("  ", "lrrrlll", "figure", "middle", "from", "to", "unit", "asked", "");
     for (Map.Entry<String, Advice.Range> one : advice.predicted().entrySet()) {
       Limit limit = limit(advised, one.getKey());
       Advice.Range range = one.getValue();
       // The 5 % and 95 % points of a normal spread lie 1.645 standard deviations out.
       double spread = (range.high() - range.low()) / (2 * 1.645);
-      boolean nothing = range.median() == 0 && Math.abs(range.high()) < 0.05;
-      if (limit != null || (FigureKey.ofKey(one.getKey()).isPresent() && !nothing)) {
+      if (limit != null || GLANCE.contains(one.getKey())) {
         table.row(
             FigureKey.labelOf(one.getKey()),
             ValueText.value(range.median(), spread),
             ValueText.value(range.low(), spread),
             ValueText.value(range.high(), spread),
             FigureKey.ofKey(one.getKey()).map(FigureKey::unit).orElse(""),
-            limit == null ? "" : limitText(limit));
+            limit == null ? "" : limitText(limit),
+            limit == null ? "" : mark(limit, range));
       }
     }
     screen.table(table);
+    screen.line("  (nine trials in ten lie between from and to; all figures: --json)");
     Double chance = advice.chanceAllMet();
     if (chance != null) {
       screen.line(
           String.format(
-              Locale.ROOT, "  chance that one trial meets every limit: %.0f %%", 100 * chance));
+              Locale.ROOT,
+              "  Chance that one trial meets everything asked: %.0f %%",
+              100 * chance));
     }
     if (!advice.notAssessable().isEmpty()) {
-      screen.line("  the model cannot tell: " + String.join(", ", advice.notAssessable()));
+      screen.prose("  ", "Not in that chance: " + String.join("; ", advice.notAssessable()));
     }
+  }
+
+  private static String mark(Limit limit, Advice.Range range) {
+    if (outside(limit, range.median())) {
+      return "MISSED";
+    }
+    return outside(limit, range.low()) || outside(limit, range.high()) ? "may miss" : "met";
+  }
+
+  private static boolean outside(Limit limit, double value) {
+    Double min = limit.min();
+    Double max = limit.max();
+    return (min != null && value < min) || (max != null && value > max);
   }
 
   private static @Nullable Limit limit(AdviseAsset.Advised advised, String key) {
@@ -192,11 +232,9 @@ final class AdviceText {
     Double min = limit.min();
     Double max = limit.max();
     if (min != null && max != null) {
-      return ValueText.value(min, null) + " to " + ValueText.value(max, null);
+      return number(min) + " to " + number(max);
     }
-    return max != null
-        ? "at most " + ValueText.value(max, null)
-        : "at least " + ValueText.value(min == null ? 0 : min, null);
+    return max != null ? "at most " + number(max) : "at least " + number(min == null ? 0 : min);
   }
 
   private static String number(double value) {
@@ -212,22 +250,7 @@ final class AdviceText {
     screen.line("What stands in the way");
     for (Advice.Binding one : advice.binding()) {
       screen.line("  " + one.limit());
-      wrapped(one.evidence()).forEach(line -> screen.line("    " + line));
+      screen.prose("    ", one.evidence());
     }
-  }
-
-  /** Lines short enough to be read on a terminal. */
-  private static List<String> wrapped(String text) {
-    List<String> lines = new java.util.ArrayList<>();
-    StringBuilder line = new StringBuilder();
-    for (String word : text.split(" ", -1)) {
-      if (line.length() > 0 && line.length() + 1 + word.length() > LINE) {
-        lines.add(line.toString());
-        line.setLength(0);
-      }
-      line.append(line.length() > 0 ? " " : "").append(word);
-    }
-    lines.add(line.toString());
-    return lines;
   }
 }

@@ -39,6 +39,7 @@ public final class AdviceJson {
               "binding",
               array -> advice.binding().forEach(one -> array.object(b -> binding(b, one))));
           out.texts("not_assessable", advice.notAssessable());
+          out.texts("cautions", advice.cautions());
           out.object("model", body -> model(body, advice.model()));
           out.texts("trials_used", used);
           out.texts("trials_left_out", leftOut);

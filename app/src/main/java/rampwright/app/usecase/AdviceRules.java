@@ -43,6 +43,7 @@ final class AdviceRules {
         advice.chanceAllMet(),
         advice.binding(),
         advice.notAssessable(),
+        advice.cautions(),
         advice.model(),
         advice.trace(),
         advice.ratedCurrentA(),

@@ -170,6 +170,9 @@ class AdviceEngineTest {
             each -> {
               assertThat(each.limit()).contains("start_time_s");
               assertThat(each.needed()).isEqualTo(3.0);
+              assertThat(each.reachable()).isGreaterThan(3.0);
+              assertThat(each.evidence())
+                  .contains("start time", "asked is at most 3 s", "current limit");
             });
   }
 

@@ -1,0 +1,83 @@
+package rampwright.app.advice;
+
+import java.util.Arrays;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Random;
+import rampwright.analysis.fit.Batch;
+import rampwright.analysis.machine.MachineModel;
+import rampwright.analysis.machine.RunFigure;
+import rampwright.analysis.machine.StarterSettings;
+import rampwright.analysis.machine.Trajectory;
+
+/** What settings will do: figures with their ranges over the model's draws. */
+final class Prediction {
+  private final AdviceRequest request;
+  private final Chances chances;
+  private final Batch batch;
+  private final List<MachineModel> models;
+  private final long seed;
+
+  Prediction(
+      AdviceRequest request, Chances chances, Batch batch, List<MachineModel> models, long seed) {
+    this.request = request;
+    this.chances = chances;
+    this.batch = batch;
+    this.models = models;
+    this.seed = seed;
+  }
+
+  /** Simulated trials with these settings, one for each draw. */
+  List<Trajectory> runs(StarterSettings settings) {
+    return batch.map(models.size(), k -> chances.whole(models.get(k), settings));
+  }
+
+  /**
+   * Median and 5 to 95 % range of every figure the settings give on most draws, and of limited
+   * figures that follow from one of them.
+   */
+  Map<String, Advice.Range> figures(List<Trajectory> runs, StarterSettings settings) {
+    Random random = new Random(seed);
+    Map<String, Advice.Range> out = new LinkedHashMap<>();
+    for (RunFigure figure : RunFigure.values()) {
+      double[] values = new double[models.size()];
+      int count = 0;
+      for (int k = 0; k < runs.size(); k++) {
+        Rehearsal seen = chances.rehearsal(runs.get(k), models.get(k), settings);
+        double value = seen.figures().of(figure);
+        double spread = random.nextGaussian();
+        if (!Double.isNaN(value)) {
+          double sigma = Discrepancy.sigma(figure, value, seen.limited(), seen.tried());
+          values[count++] = value + spread * sigma;
+        }
+      }
+      if (count > models.size() / 2) {
+        double[] known = Arrays.copyOf(values, count);
+        Arrays.sort(known);
+        out.put(figure.key(), new Advice.Range(at(known, 0.5), at(known, 0.05), at(known, 0.95)));
+      }
+    }
+    derived(out);
+    return out;
+  }
+
+  private void derived(Map<String, Advice.Range> out) {
+    for (FigureLimit limit : request.limits()) {
+      RunFigure figure = limit.figure();
+      Advice.Range range = figure == null ? null : out.get(figure.key());
+      if (range != null) {
+        double f = limit.factor();
+        out.putIfAbsent(
+            limit.key(), new Advice.Range(f * range.median(), f * range.low(), f * range.high()));
+      }
+    }
+  }
+
+  private static double at(double[] sorted, double share) {
+    double place = share * (sorted.length - 1);
+    int low = (int) place;
+    int high = Math.min(sorted.length - 1, low + 1);
+    return sorted[low] + (place - low) * (sorted[high] - sorted[low]);
+  }
+}
