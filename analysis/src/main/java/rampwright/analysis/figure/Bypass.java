@@ -29,7 +29,7 @@ final class Bypass {
       return Measured.missing("s", "RMS readings do not show the current's gaps");
     }
     String why = segment.whyNoBeginning();
-    if (segment.run() == null || why != null && !segment.begunInStart()) {
+    if (segment.run() == null || (why != null && !segment.begunInStart())) {
       return Measured.missing("s", why != null ? why : "no run was reached");
     }
     if (cycles.cycleS() / 2 / r.sampleS < LEAST_PER_HALF) {

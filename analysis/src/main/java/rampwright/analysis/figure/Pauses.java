@@ -29,7 +29,7 @@ final class Pauses {
     List<Flow> joined = new ArrayList<>();
     for (Flow flow : flows) {
       Flow before = joined.isEmpty() ? null : joined.get(joined.size() - 1);
-      if (before != null && isPause(r, before.toS(), flow.fromS())) {
+      if (before != null && isPause(r, before, flow)) {
         joined.set(joined.size() - 1, join(before, flow));
       } else {
         joined.add(flow);
@@ -50,7 +50,9 @@ final class Pauses {
         b.openEnd());
   }
 
-  private static boolean isPause(Readings r, double fromS, double toS) {
+  private static boolean isPause(Readings r, Flow before, Flow after) {
+    double fromS = before.toS();
+    double toS = after.fromS();
     double lengthS = toS - fromS;
     // Each end is known to half an interval.
     if (lengthS <= ALWAYS_BRIDGED_S + r.stepS) {

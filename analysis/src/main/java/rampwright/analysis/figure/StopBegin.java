@@ -103,19 +103,18 @@ record StopBegin(double atS, double uncertaintyS, String rule) {
     int held = 0;
     for (int k = steady.to(); k <= last; k++) {
       boolean away =
-          Math.abs(swing.currentA[k] - steady.levelA()) > band || hasSpeed && k >= slowedFor;
+          Math.abs(swing.currentA[k] - steady.levelA()) > band || (hasSpeed && k >= slowedFor);
       held = away ? held + 1 : 0;
       if (held < lasting) {
         continue;
       }
       int from = k - held + 1;
       int back = comesBack(r, swing, from, last, steady.levelA(), band);
-      if (hasSpeed && back > 0 && back < slowedFor || !hasSpeed && back > 0) {
+      boolean shortly = !flow.openEnd() && flow.toS() - r.t[from] < MOST_AT_SPEED_S;
+      if (back > 0 && (!hasSpeed || back < slowedFor)) {
         k = back;
         held = 0;
-      } else if (!hasSpeed
-          || leaves
-          || !flow.openEnd() && flow.toS() - r.t[from] < MOST_AT_SPEED_S) {
+      } else if (!hasSpeed || leaves || shortly) {
         return from;
       } else {
         held = 0;
