@@ -8,7 +8,7 @@ import rampwright.analysis.signal.Noise;
 
 /**
  * Current and speed of the settled run: medians and means over the last second before the stop (or
- * the record's end).
+ * the record's end), of a slow meter over its last four readings.
  *
  * @param currentA the highest phase's median, with each phase's; missing with its reason
  * @param speedRpm mean speed over the same second; NaN when not to be had
@@ -19,6 +19,8 @@ record RunLevel(Measured currentA, double speedRpm, double fromS, double toS) {
   private static final double WINDOW_S = 1.0;
   private static final double MOST_SLOPE_A_SECOND = 0.01;
   private static final double LEAST_WINDOW_S = 0.3;
+  // Of a slow meter's readings a second holds too few.
+  private static final int LEAST_READINGS = 4;
 
   static RunLevel of(Readings r, Segment segment) {
     RunState run = segment.run();
@@ -26,7 +28,8 @@ record RunLevel(Measured currentA, double speedRpm, double fromS, double toS) {
       return new RunLevel(Measured.missing("A", "no run was reached"), Double.NaN, 0, 0);
     }
     double toS = segment.runEndS();
-    double fromS = Math.max(toS - WINDOW_S, r.t[run.first()]);
+    double windowS = Math.max(WINDOW_S, LEAST_READINGS * r.stepS);
+    double fromS = Math.max(toS - windowS, r.t[run.first()]);
     double speedRpm = r.speed != null ? r.speed.mean(fromS, toS) : Double.NaN;
     // A window of the waveform's track reaches a cycle back; keep clear of current ceasing.
     int from = r.firstAtOrAfter(fromS);
@@ -84,10 +87,16 @@ record RunLevel(Measured currentA, double speedRpm, double fromS, double toS) {
     double noise = sigma * Math.sqrt(1.57 / Math.max(1, to - from));
     double u = Accuracy.ofCurrent(level, Math.hypot(noise, r.rest.uncertaintyA()));
     return new RunLevel(
-        Measured.of(level, "A", u, fromS, toS, "median over the run's last second, highest phase" + r.rest.said())
+        Measured.of(level, "A", u, fromS, toS, rule(windowS) + r.rest.said())
             .withPhases(highest, phases),
         speedRpm,
         fromS,
         toS);
+  }
+
+  private static String rule(double windowS) {
+    return windowS > WINDOW_S
+        ? Findings.text("median over the run's last %.3g s, highest phase", windowS)
+        : "median over the run's last second, highest phase";
   }
 }
