@@ -54,7 +54,9 @@ final class Breakaway {
     if (Math.abs(before) > Math.max(floor, TURNING_OF_NOMINAL * nominal)) {
       return Measured.missing(
           "s",
-          Findings.text("the shaft turned already before inception, at %.3g rpm", before));
+          Findings.text(
+              "the shaft turned already before inception, at %.3g rpm (or the pickup's zero is off)",
+              before));
     }
     int from = Math.max(0, inception - 1);
     int to = speed.firstAtOrAfter(flow.toS());

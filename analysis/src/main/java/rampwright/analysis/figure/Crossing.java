@@ -4,7 +4,8 @@ import org.jspecify.annotations.Nullable;
 import rampwright.analysis.signal.Noise;
 
 /**
- * When a noisy speed lastingly passes a level: the readings that follow stay beyond it but for noise.
+ * When a noisy speed lastingly passes a level: the readings that follow stay beyond it but for
+ * noise.
  *
  * <p>The first noisy value beyond the level comes early when the speed changes slowly. So a line is
  * laid through the readings within six times the noise on either side of the level, and the
@@ -67,7 +68,9 @@ record Crossing(double atS, double uncertaintyS) {
     return new Crossing(atS, u);
   }
 
-  /** Whether the speed is beyond the level at {@code k} and most of what follows is, but for noise. */
+  /**
+   * Whether the speed is beyond the level at {@code k} and most of what follows is, but for noise.
+   */
   private static boolean lasts(SpeedTrack speed, double sign, double level, int k) {
     if (sign * (speed.rpm()[k] - level) < 0) {
       return false;

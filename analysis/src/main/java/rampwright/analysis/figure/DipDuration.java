@@ -24,7 +24,12 @@ final class DipDuration {
     }
     if (longest == null) {
       return Measured.of(
-          0, "s", Accuracy.ofWidth(2 * r.stepS), fromS, toS, "no voltage falls below 90 % of declared");
+          0,
+          "s",
+          Accuracy.ofWidth(2 * r.stepS),
+          fromS,
+          toS,
+          "no voltage falls below 90 % of declared");
     }
     if (longest.startS() <= r.t[0]) {
       return Measured.missing(

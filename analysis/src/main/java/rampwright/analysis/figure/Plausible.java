@@ -7,7 +7,8 @@ import org.jspecify.annotations.Nullable;
  * inrush alone, must not cost readings.
  *
  * @param limit what the nameplate allows at the very most; 0 where it says nothing
- * @param overOthers times the next smaller value of the channel: a code for "no reading" stands alone
+ * @param overOthers times the next smaller value of the channel: a code for "no reading" stands
+ *     alone
  * @param overSustained times the largest value that lasts for three of five readings: a lone value
  */
 record Plausible(double limit, double overOthers, double overSustained) {

@@ -9,9 +9,9 @@ import rampwright.analysis.trace.ChannelName;
 /**
  * What a meter shows while no current flows, and above what a current counts as flowing.
  *
- * <p>Formula: {@code max(0.05 In, 6 x noise)} above the level at rest; without In 5 % of the record's
- * largest. The noise is the spread of the readings at rest about their level: a level that stands is
- * an offset, and a current of its size would be seen beside it.
+ * <p>Formula: {@code max(0.05 In, 6 x noise)} above the level at rest; without In 5 % of the
+ * record's largest. The noise is the spread of the readings at rest about their level: a level that
+ * stands is an offset, and a current of its size would be seen beside it.
  *
  * @param levelA highest phase at rest, median
  * @param thresholdA above it current flows

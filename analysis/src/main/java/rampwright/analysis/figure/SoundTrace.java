@@ -13,9 +13,9 @@ import rampwright.analysis.trace.TraceKind;
 
 /**
  * A trace without what no motor circuit can have done: values that are no numbers, a meter's code
- * for "no reading", lone absurd values, negative RMS values, a channel connected the wrong way round,
- * a direct offset that stands at rest. What was taken as missing or turned is said, one finding a
- * channel.
+ * for "no reading", lone absurd values, negative RMS values, a channel connected the wrong way
+ * round, a direct offset that stands at rest. What was taken as missing or turned is said, one
+ * finding a channel.
  *
  * @param trace the trace itself where nothing was wrong
  * @param findings what was done

@@ -115,7 +115,8 @@ public final class TraceAnalyzer {
     TimeBase time = sound.trace().time();
     double fromS = time.atS(0);
     double toS = time.atS(time.size() - 1);
-    double hz = motor.ratedFrequencyHz() != null ? motor.ratedFrequencyHz() : CycleTracker.LOWEST_HZ;
+    double hz =
+        motor.ratedFrequencyHz() != null ? motor.ratedFrequencyHz() : CycleTracker.LOWEST_HZ;
     boolean tooShort = (toS - fromS) * hz < CycleTracker.LEAST_CYCLES;
     String why =
         tooShort

@@ -98,7 +98,7 @@ final class VoltageFigures {
     if (beforeV.isEmpty()) {
       String why =
           begin - before < 3
-              ? "the record begins less than three readings before current does"
+              ? "the record begins less than three readings before inception"
               : "no voltage before the start: measured at the motor's terminals";
       figures.put("voltage_before_V", Measured.missing("V", why));
       Measured min = headline(minV, false, "V", null, fromS, toS, extremeRule(r) + scaled);
@@ -126,8 +126,7 @@ final class VoltageFigures {
     double u = uDip.stream().mapToDouble(Double::doubleValue).max().orElse(0);
     double uMinV = mean * Math.hypot(Accuracy.GAIN, u / 100);
     figures.put(
-        "voltage_min_V",
-        headline(minV, false, "V", uMinV, fromS, toS, extremeRule(r) + scaled));
+        "voltage_min_V", headline(minV, false, "V", uMinV, fromS, toS, extremeRule(r) + scaled));
     figures.put(
         "voltage_dip_pct",
         headline(
@@ -152,8 +151,8 @@ final class VoltageFigures {
   }
 
   /**
-   * First stamp from {@code from} whose value no longer mixes with the dead line before: what follows
-   * it is not much higher.
+   * First stamp from {@code from} whose value no longer mixes with the dead line before: what
+   * follows it is not much higher.
    */
   private static int firstLive(double[] values, int from, int to) {
     int k = from;

@@ -24,7 +24,13 @@ import rampwright.analysis.trace.TraceKind;
 class AnyInputTest {
   private static final int TRACES_EACH = 40;
   private static final double[] ODD = {
-    Double.POSITIVE_INFINITY, Double.NEGATIVE_INFINITY, 1e308, -1e308, 65535, -32768, Double.MIN_VALUE
+    Double.POSITIVE_INFINITY,
+    Double.NEGATIVE_INFINITY,
+    1e308,
+    -1e308,
+    65535,
+    -32768,
+    Double.MIN_VALUE
   };
 
   @ParameterizedTest
@@ -66,8 +72,10 @@ class AnyInputTest {
             assertThat(figure.value()).as(key).isFinite();
             assertThat(figure.rule()).as(key).isNotBlank();
             assertThat(figure.toS()).as(key).isGreaterThanOrEqualTo(figure.fromS());
-            assertThat(figure.uncertainty()).as(key).satisfiesAnyOf(
-                u -> assertThat(u).isNull(), u -> assertThat(u).isPositive().isFinite());
+            assertThat(figure.uncertainty())
+                .as(key)
+                .satisfiesAnyOf(
+                    u -> assertThat(u).isNull(), u -> assertThat(u).isPositive().isFinite());
           }
         });
   }

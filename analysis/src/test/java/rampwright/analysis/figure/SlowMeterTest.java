@@ -47,8 +47,7 @@ class SlowMeterTest {
         });
     assertThat(start.figures().get("start_time_s").rule()).contains("speed");
     assertThat(start.figures().get("start_time_s").uncertainty()).isGreaterThan(0.3 / rateHz);
-    assertThat(start.instants().get("settled_s").value())
-        .isCloseTo(15, within(1 / rateHz + 1e-9));
+    assertThat(start.instants().get("settled_s").value()).isCloseTo(15, within(1 / rateHz + 1e-9));
     assertThat(start.stop().figures().get("stop_time_s").value()).isCloseTo(14.65, within(1.5));
   }
 }

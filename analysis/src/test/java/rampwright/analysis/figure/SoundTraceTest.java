@@ -62,8 +62,7 @@ class SoundTraceTest {
   @Test
   void aCodeThatStandsForSecondsIsTakenAsMissing() {
     MadeTrace bad =
-        readings()
-            .with(ChannelName.I1, t -> t > 2 && t < 3 ? 65535 : COURSE.applyAsDouble(t));
+        readings().with(ChannelName.I1, t -> t > 2 && t < 3 ? 65535 : COURSE.applyAsDouble(t));
     AnalyzedTrace analyzed = MadeTrace.analyze(bad.build());
     assertThat(codes(analyzed)).contains("bad-values", "gap");
     assertThat(analyzed.figures().starts().get(0).figures().get("peak_current_A").value())
@@ -78,8 +77,10 @@ class SoundTraceTest {
 
   @Test
   void aLongInrushBeyondTheRatedCurrentIsKept() {
-    // The asset sheet says 100 A, the motor takes forty times that: the sheet is wrong, not the meter.
-    Trace trace = new MadeTrace(12, 20).withThreeReadings(t -> 12 * COURSE.applyAsDouble(t)).build();
+    // The asset sheet says 100 A, the motor takes forty times that: the sheet is wrong, not the
+    // meter.
+    Trace trace =
+        new MadeTrace(12, 20).withThreeReadings(t -> 12 * COURSE.applyAsDouble(t)).build();
     AnalyzedTrace analyzed = MadeTrace.analyze(trace);
     assertThat(codes(analyzed)).doesNotContain("bad-values");
     assertThat(analyzed.figures().starts().get(0).figures().get("peak_current_A").value())
@@ -174,8 +175,7 @@ class SoundTraceTest {
         Map.of("peak_current_A", 350.0, "run_current_A", 80.0).entrySet()) {
       Measured figure = start.figures().get(truth.getKey());
       assertThat(figure.rule()).contains("at rest");
-      assertThat(Math.abs(figure.value() - truth.getValue()))
-          .isLessThan(2 * figure.uncertainty());
+      assertThat(Math.abs(figure.value() - truth.getValue())).isLessThan(2 * figure.uncertainty());
     }
   }
 
