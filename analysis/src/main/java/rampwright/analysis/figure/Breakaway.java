@@ -53,7 +53,10 @@ final class Breakaway {
     }
     if (Math.abs(before) > Math.max(floor, TURNING_OF_NOMINAL * nominal)) {
       return Measured.missing(
-          "s", Findings.text("the shaft turned already before inception, at %.3g rpm", before));
+          "s",
+          Findings.text(
+              "the shaft turned already before inception, at %.3g rpm (or the pickup's zero is off)",
+              before));
     }
     int from = Math.max(0, inception - 1);
     int to = speed.firstAtOrAfter(flow.toS());

@@ -9,7 +9,7 @@ import rampwright.analysis.trace.TimeBase;
  *
  * @param first index of the first flowing stamp of the track
  * @param last index of the last flowing stamp
- * @param fromS instant current begins; the record's start when it flows there already
+ * @param fromS inception; the record's start when it flows there already
  * @param fromUncertaintyS standard uncertainty of {@code fromS}
  * @param toS instant current ceases; the record's end when it still flows there
  * @param toUncertaintyS standard uncertainty of {@code toS}

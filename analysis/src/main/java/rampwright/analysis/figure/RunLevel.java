@@ -8,7 +8,7 @@ import rampwright.analysis.signal.Noise;
 
 /**
  * Current and speed of the settled run: medians and means over the last second before the stop (or
- * the record's end).
+ * the record's end), of a slow meter over its last four readings.
  *
  * @param currentA the highest phase's median, with each phase's; missing with its reason
  * @param speedRpm mean speed over the same second; NaN when not to be had
@@ -20,6 +20,8 @@ record RunLevel(Measured currentA, double speedRpm, double fromS, double toS) {
   private static final double MOST_SLOPE_A_SECOND = 0.01;
   private static final double SWING_TREND_S = 3.0;
   private static final double LEAST_WINDOW_S = 0.3;
+  // Of a slow meter's readings a second holds too few.
+  private static final int LEAST_READINGS = 4;
 
   static RunLevel of(Readings r, Segment segment) {
     RunState run = segment.run();
@@ -28,8 +30,9 @@ record RunLevel(Measured currentA, double speedRpm, double fromS, double toS) {
     }
     double toS = segment.runEndS();
     Swing swing = segment.swing();
+    double leastS = Math.max(WINDOW_S, LEAST_READINGS * r.stepS);
     // A swing counts by whole periods.
-    double windowS = swing.isThere() ? swing.spanS * Math.ceil(WINDOW_S / swing.spanS) : WINDOW_S;
+    double windowS = swing.isThere() ? swing.spanS * Math.ceil(leastS / swing.spanS) : leastS;
     double fromS = Math.max(toS - windowS, r.t[run.first()]);
     double speedRpm = r.speed != null ? r.speed.mean(fromS, toS) : Double.NaN;
     // A window of the waveform's track reaches a cycle back; keep clear of current ceasing.
@@ -98,7 +101,7 @@ record RunLevel(Measured currentA, double speedRpm, double fromS, double toS) {
                             "median over the run's last %.2f s, whole periods of the load's swing,"
                                 + " highest phase",
                             toS - fromS)
-                        : "median over the run's last second, highest phase")
+                        : rule(windowS))
                     + r.rest.said())
             .withPhases(highest, phases),
         speedRpm,
@@ -130,5 +133,11 @@ record RunLevel(Measured currentA, double speedRpm, double fromS, double toS) {
 
   private static double beyond(double slope, double allowed) {
     return Math.signum(slope) * Math.max(0, Math.abs(slope) - allowed);
+  }
+
+  private static String rule(double windowS) {
+    return windowS > WINDOW_S
+        ? Findings.text("median over the run's last %.3g s, highest phase", windowS)
+        : "median over the run's last second, highest phase";
   }
 }

@@ -20,7 +20,7 @@ public interface SpeedModel {
   /**
    * A completed start in a trace.
    *
-   * @param inceptionS current begins, s on the trace's time base
+   * @param inceptionS inception, s on the trace's time base
    * @param runEndS the run ends (stop begin, or the record's end)
    * @param flowEndS current ceases, or the record's end
    */

@@ -12,6 +12,8 @@ import rampwright.analysis.trace.ChannelName;
 /** Figures of the line-to-line voltages around a start. */
 final class VoltageFigures {
   private static final double BEFORE_S = 1.0;
+  // Of a slow meter's readings a second holds too few; a midpoint lies half an interval after one.
+  private static final double SLOW_READINGS = 3.6;
   // IEC 61000-4-30 class A allows 0.2 % of the declared voltage for a dip's retained voltage (from
   // memory); taken as a rectangular distribution.
   private static final double CYCLE = 0.002 / Math.sqrt(3);
@@ -44,7 +46,8 @@ final class VoltageFigures {
       figures.put("start_drop_pct", Measured.missing("%", why));
       return figures;
     }
-    int before = r.firstAtOrAfter(fromS - BEFORE_S);
+    double beforeS = Math.max(BEFORE_S, SLOW_READINGS * r.stepS);
+    int before = r.firstAtOrAfter(fromS - beforeS);
     int begin = r.firstAtOrAfter(fromS);
     // The track's stamp is the end of its cycle: a window ending at inception saw nothing of it.
     int end = Math.min(r.t.length, r.firstAtOrAfter(toS + 1e-9) + (r.isWaveform() ? 1 : 0));
@@ -95,7 +98,7 @@ final class VoltageFigures {
     if (beforeV.isEmpty()) {
       String why =
           begin - before < 3
-              ? "the record begins less than three readings before current does"
+              ? "the record begins less than three readings before inception"
               : "no voltage before the start: measured at the motor's terminals";
       figures.put("voltage_before_V", Measured.missing("V", why));
       Measured min = headline(minV, false, "V", null, fromS, toS, extremeRule(r) + scaled);
@@ -114,10 +117,11 @@ final class VoltageFigures {
                 mean,
                 "V",
                 Accuracy.GAIN * mean,
-                fromS - BEFORE_S,
+                fromS - beforeS,
                 fromS,
-                "median over 1 s before inception, mean of the lines; meter class 1 assumed"
-                    + scaled)
+                Findings.text(
+                    "median over %.3g s before inception, mean of the lines; meter class 1 assumed%s",
+                    beforeS, scaled))
             .withPhases(null, beforeV));
     double u = uDip.stream().mapToDouble(Double::doubleValue).max().orElse(0);
     double uMinV = mean * Math.hypot(Accuracy.GAIN, u / 100);
