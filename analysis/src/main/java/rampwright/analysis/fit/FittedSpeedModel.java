@@ -27,11 +27,18 @@ public final class FittedSpeedModel implements SpeedModel {
 
   private final AssetData asset;
   private final StarterSettings settings;
+  private final Batch batch;
 
   /** A model of an asset run with given settings. */
   public FittedSpeedModel(AssetData asset, StarterSettings settings) {
+    this(asset, settings, Batch.IN_TURN);
+  }
+
+  /** The same, with independent pieces of the fit handed to a batch; the date is the same. */
+  public FittedSpeedModel(AssetData asset, StarterSettings settings, Batch batch) {
     this.asset = asset;
     this.settings = settings;
+    this.batch = batch;
   }
 
   @Override
@@ -55,7 +62,7 @@ public final class FittedSpeedModel implements SpeedModel {
     } catch (IllegalArgumentException noCurrent) {
       return null;
     }
-    FitResult fit = AssetFit.fit(asset, List.of(observation));
+    FitResult fit = AssetFit.fit(asset, List.of(observation), batch);
     if (fit.status() != FitResult.Status.FITTED) {
       return null;
     }

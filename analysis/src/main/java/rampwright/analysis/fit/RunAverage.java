@@ -3,37 +3,36 @@ package rampwright.analysis.fit;
 import rampwright.analysis.machine.Trajectory;
 
 /**
- * Means of a simulated run over short windows, for times that only grow.
+ * Means of a simulated run over a short window.
  *
  * <p>A reading is a mean over the meter's window, and its time is uncertain by {@link
  * BinnedTrial.Point#reachS}: a step of current at by-passing is compared as the mean over that
  * reach, so that a residual changes smoothly as the step passes the reading.
+ *
+ * @param piece index of the run's piece in which the window begins
+ * @param currentRatio of rated current
+ * @param busVoltagePu line-side voltage, of rated voltage
+ * @param speedPu of synchronous speed
  */
-final class RunAverage {
-  private final Trajectory run;
-  private int first;
-  private double current;
-  private double voltage;
-  private double speed;
+record RunAverage(int piece, double currentRatio, double busVoltagePu, double speedPu) {
 
-  RunAverage(Trajectory run) {
-    this.run = run;
-  }
-
-  /** Moves to a window; its middle may not lie before the last one's. */
-  void around(double timeS, double reachS) {
+  /**
+   * Over a window around a time.
+   *
+   * @param piece where to look for its beginning: 0, or that of an earlier window
+   */
+  static RunAverage around(Trajectory run, int piece, double timeS, double reachS) {
     double from = Math.max(run.timeS(0), timeS - reachS);
     int last = run.size() - 1;
+    int first = piece;
     while (first < last - 1 && run.timeS(first + 1) <= from) {
       first++;
     }
     double to = Math.min(run.timeS(last), timeS + reachS);
     if (from >= to) {
       // Past the end of a simulation that failed or came to rest, its last state holds.
-      current = run.currentRatio(last);
-      voltage = run.busVoltagePu(last);
-      speed = run.speedPu(last);
-      return;
+      return new RunAverage(
+          first, run.currentRatio(last), run.busVoltagePu(last), run.speedPu(last));
     }
     double currents = 0;
     double voltages = 0;
@@ -52,21 +51,8 @@ final class RunAverage {
       voltages += length * mix(run.busVoltagePu(k), run.busVoltagePu(k + 1), part);
       speeds += length * mix(run.speedPu(k), run.speedPu(k + 1), part);
     }
-    current = currents / (to - from);
-    voltage = voltages / (to - from);
-    speed = speeds / (to - from);
-  }
-
-  double currentRatio() {
-    return current;
-  }
-
-  double busVoltagePu() {
-    return voltage;
-  }
-
-  double speedPu() {
-    return speed;
+    double width = to - from;
+    return new RunAverage(first, currents / width, voltages / width, speeds / width);
   }
 
   private static double mix(double a, double b, double part) {

@@ -46,12 +46,15 @@ final class TrialResiduals {
     double end = run.instants().endS();
     int row = from;
     double release = run.instants().releaseS();
-    RunAverage average = new RunAverage(run);
+    int piece = 0;
     for (BinnedTrial.Point point : trial.points) {
       double time = point.timeS();
       boolean known = agrees || time <= end;
       if (known) {
-        average.around(time, point.reachS());
+        // What comes after current has ceased is no part of a reading before.
+        double reach = time < release ? Math.min(point.reachS(), release - time) : point.reachS();
+        RunAverage average = RunAverage.around(run, piece, time, reach);
+        piece = average.piece();
         if (!Double.isNaN(point.current()) && !(time > release)) {
           out[row] = soft((average.currentRatio() - point.current()) / point.currentSigma());
         }

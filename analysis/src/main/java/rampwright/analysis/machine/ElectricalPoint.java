@@ -13,6 +13,8 @@ package rampwright.analysis.machine;
  */
 final class ElectricalPoint {
   private static final int PASSES = 3;
+  private static final int HOLD_PASSES = 6;
+  private static final double SETTLED = 3e-6;
   private static final double LARGEST_DEMAND = 10;
 
   private final SlipTable motor;
@@ -127,11 +129,30 @@ final class ElectricalPoint {
         - starter.lossTorque() * fundamental * fundamental;
   }
 
+  /**
+   * The voltage at which the RMS current is the limit: one fixed point for line-side voltage and
+   * harmonics together, from the ratio of the instant before.
+   */
   private void hold(double mostCurrent) {
-    double voltage = mostCurrent / (admittance * starter.rmsFactor(ratio));
-    for (int pass = 0; pass < PASSES; pass++) {
-      atMotorVoltage(voltage);
-      voltage = mostCurrent / (admittance * starter.rmsFactor(ratio));
+    double k = Math.min(fullRatio, ratio);
+    double bus = 1;
+    double voltage = 0;
+    for (int pass = 0; pass < HOLD_PASSES; pass++) {
+      voltage = mostCurrent / (admittance * starter.rmsFactor(k));
+      bus = busBehind(voltage * admittance, k);
+      double next = voltage / bus;
+      boolean settled = Math.abs(next - k) < SETTLED;
+      k = Math.min(fullRatio, next);
+      if (settled) {
+        break;
+      }
+    }
+    if (voltage >= bus * fullRatio) {
+      atRatio(fullRatio);
+    } else {
+      busVoltage = bus;
+      ratio = k;
+      settle(voltage);
     }
     limited = true;
     full = false;
@@ -140,9 +161,16 @@ final class ElectricalPoint {
 
   private void look(double speedPu) {
     double slip = 1.0 - speedPu;
-    admittance = motor.admittance(slip);
-    powerFactor = motor.powerFactor(slip);
-    torqueFactor = motor.torque(slip);
+    if (slip > 0) {
+      double place = SlipTable.place(slip);
+      admittance = motor.admittanceAt(place);
+      powerFactor = motor.powerFactorAt(place);
+      torqueFactor = motor.torqueAt(place);
+    } else {
+      admittance = motor.admittance(slip);
+      powerFactor = motor.powerFactor(slip);
+      torqueFactor = motor.torque(slip);
+    }
     fullRatio = starter.fullRatio(powerFactor);
   }
 
@@ -161,21 +189,31 @@ final class ElectricalPoint {
     double y = voltage * admittance;
     double k = Math.min(fullRatio, ratio);
     for (int pass = 0; pass < PASSES; pass++) {
-      double cos = k * powerFactor;
-      double sin = Math.sqrt(Math.max(0, 1 - cos * cos));
-      double along = y * (resistance * cos + reactance * sin);
-      double across = y * (reactance * cos - resistance * sin);
-      double bus = Math.sqrt(Math.max(1e-4, source * source - across * across)) - along;
+      double bus = busBehind(y, k);
       if (voltage >= bus * fullRatio) {
         atRatio(fullRatio);
         full = true;
         return;
       }
       busVoltage = bus;
-      k = voltage / bus;
+      double next = voltage / bus;
+      boolean settled = Math.abs(next - k) < SETTLED;
+      k = next;
+      if (settled) {
+        break;
+      }
     }
     ratio = k;
     settle(voltage);
+  }
+
+  /** Line-side voltage behind the supply when a fundamental current flows at a voltage ratio. */
+  private double busBehind(double fundamental, double k) {
+    double cos = k * powerFactor;
+    double sin = Math.sqrt(Math.max(0, 1 - cos * cos));
+    double along = fundamental * (resistance * cos + reactance * sin);
+    double across = fundamental * (reactance * cos - resistance * sin);
+    return Math.sqrt(Math.max(1e-4, source * source - across * across)) - along;
   }
 
   private void settle(double voltage) {

@@ -56,7 +56,8 @@ public final class SlipTable {
     return KNEE * u / (1.0 - u);
   }
 
-  private static double place(double slip) {
+  /** Where a slip above zero lies in the table; one division serves all three tables. */
+  static double place(double slip) {
     double s = Math.min(slip, LARGEST_SLIP * 0.999999);
     return s / (s + KNEE) / STEP;
   }
@@ -78,17 +79,29 @@ public final class SlipTable {
 
   /** Stator current over voltage, per unit. */
   public double admittance(double slip) {
-    return slip <= 0 ? admittance[0] : between(admittance, place(slip), 1);
+    return slip <= 0 ? admittance[0] : admittanceAt(place(slip));
+  }
+
+  double admittanceAt(double place) {
+    return between(admittance, place, 1);
   }
 
   /** Power factor of the stator current. */
   public double powerFactor(double slip) {
-    return slip <= 0 ? powerFactor[0] : between(powerFactor, place(slip), -1);
+    return slip <= 0 ? powerFactor[0] : powerFactorAt(place(slip));
+  }
+
+  double powerFactorAt(double place) {
+    return between(powerFactor, place, -1);
   }
 
   /** Air-gap torque over terminal voltage squared, per unit of rated torque. */
   public double torque(double slip) {
-    return slip <= 0 ? torqueSlope * slip : between(torque, place(slip), -1);
+    return slip <= 0 ? torqueSlope * slip : torqueAt(place(slip));
+  }
+
+  double torqueAt(double place) {
+    return between(torque, place, -1);
   }
 
   /** Largest torque over voltage squared up to slip 0.75. */

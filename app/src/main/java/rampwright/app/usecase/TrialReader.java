@@ -24,6 +24,7 @@ import rampwright.analysis.heat.HeatTrace;
 import rampwright.analysis.machine.StarterSettings;
 import rampwright.analysis.trace.ChannelName;
 import rampwright.analysis.trace.Trace;
+import rampwright.app.advice.ParallelBatch;
 import rampwright.app.asset.AssetFile;
 import rampwright.app.asset.AssetFiles;
 import rampwright.app.asset.MachineSheet;
@@ -161,7 +162,7 @@ final class TrialReader {
       StarterSettings settings = MachineSheet.settings(trial.settings(), asset.asset());
       return settings == null
           ? SpeedModel.NONE
-          : new FittedSpeedModel(MachineSheet.data(asset.asset()), settings);
+          : new FittedSpeedModel(MachineSheet.data(asset.asset()), settings, new ParallelBatch());
     } catch (IllegalArgumentException notAMachine) {
       // The sheet's numbers make no machine; the current has to do, and its rule says so.
       return SpeedModel.NONE;
