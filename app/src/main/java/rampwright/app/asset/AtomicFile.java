@@ -6,6 +6,7 @@ import java.nio.channels.FileChannel;
 import java.nio.file.AtomicMoveNotSupportedException;
 import java.nio.file.FileSystemException;
 import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
@@ -25,6 +26,10 @@ public final class AtomicFile {
     Path folder = whole.getParent();
     if (folder == null) {
       throw new FileSystemException(path.toString(), null, "names no file");
+    }
+    if (!Files.exists(folder)) {
+      // A person has never heard of the file that is written first.
+      throw new NoSuchFileException(folder.toString());
     }
     // Not Files.createTempFile: its files are for the owner's eyes only, and the move keeps that.
     Path temporary =
