@@ -108,7 +108,7 @@ class OpenDataCommandsReferenceTest {
     List<String> lines = Files.readAllLines(trace);
     double[] volts = new double[lines.size() - 1];
     for (int i = 0; i < volts.length; i++) {
-      volts[i] = Double.parseDouble(lines.get(i + 1).split(",")[4].strip());
+      volts[i] = Double.parseDouble(lines.get(i + 1).split(",", -1)[4].strip());
     }
     double settled = 0;
     for (int i = volts.length - 4000; i < volts.length; i++) {
@@ -305,7 +305,7 @@ class OpenDataCommandsReferenceTest {
     Path file = open("bench-brushless-steps/Motor_SO_V5__TimeConstant_Test_2023-12-13_130935.csv");
     assertThat(CommandRun.run("convert", file, csv, "--columns", columns).exit()).isZero();
     double[] peak = {0, 0};
-    int current = List.of(header(csv).split(",")).indexOf("i1_A");
+    int current = List.of(header(csv).split(",", -1)).indexOf("i1_A");
     for (double[] row : rows(csv)) {
       if (row[current] > peak[1]) {
         peak = new double[] {row[0], row[current]};

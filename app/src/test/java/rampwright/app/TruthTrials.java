@@ -63,7 +63,7 @@ final class TruthTrials {
     /** Speed reading just before the stop over rated speed; 0 without a speed channel. */
     double lastSpeedShare() throws IOException {
       List<String> lines = lines().stream().filter(line -> !line.startsWith("#")).toList();
-      int column = List.of(lines.get(0).split(",")).indexOf("speed_rpm");
+      int column = List.of(lines.get(0).split(",", -1)).indexOf("speed_rpm");
       double stopS = truth.path("stop_begin_s").asDouble();
       double speedRpm = 0;
       for (String line : lines.subList(1, lines.size())) {

@@ -29,8 +29,10 @@ public record Corridor(Channel channel, Part part, List<Corner> upper, List<Corn
         kept.add(corner);
       } else if (!kept.isEmpty()) {
         Corner last = kept.get(kept.size() - 1);
-        double share = (timeS - last.timeS()) / (corner.timeS() - last.timeS());
-        kept.add(new Corner(timeS, last.value() + share * (corner.value() - last.value())));
+        if (last.timeS() < timeS) {
+          double share = (timeS - last.timeS()) / (corner.timeS() - last.timeS());
+          kept.add(new Corner(timeS, last.value() + share * (corner.value() - last.value())));
+        }
         break;
       } else {
         break;

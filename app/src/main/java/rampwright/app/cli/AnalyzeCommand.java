@@ -88,7 +88,7 @@ final class AnalyzeCommand extends Command {
     Batch batch =
         services()
             .analyzeTraces()
-            .run(named, reading.choice(assetOfFile), !noKeep, new ProgressLine(screen()));
+            .run(withoutTable(), reading.choice(assetOfFile), !noKeep, new ProgressLine(screen()));
     print(batch);
     Path target = summary;
     if (target != null) {
@@ -99,6 +99,14 @@ final class AnalyzeCommand extends Command {
       }
     }
     return ExitCode.of(batch.standing());
+  }
+
+  /** What was named, less the table of assets, which a pattern such as *.csv names along. */
+  private List<Path> withoutTable() {
+    Path table = assets == null ? null : assets.toAbsolutePath().normalize();
+    List<Path> traces =
+        named.stream().filter(one -> !one.toAbsolutePath().normalize().equals(table)).toList();
+    return traces.isEmpty() ? named : traces;
   }
 
   private void print(Batch batch) {

@@ -101,7 +101,7 @@ final class BatchText {
 
   /** A trial by its folder: every trace is called alike, and lies under trials. */
   private static String name(String file) {
-    String[] parts = file.split("[/\\\\]");
+    String[] parts = file.split("[/\\\\]", -1);
     List<String> kept = new ArrayList<>();
     for (int i = 0; i < parts.length; i++) {
       boolean last = i == parts.length - 1;

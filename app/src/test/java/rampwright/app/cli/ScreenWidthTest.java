@@ -33,7 +33,7 @@ class ScreenWidthTest {
       })
   void linesFit(String command) {
     assumeTrue(Files.isDirectory(Path.of(SAMPLES)), "sample-traces is not beside the modules");
-    CommandRun.Answer answer = CommandRun.run((Object[]) command.split(" "));
+    CommandRun.Answer answer = CommandRun.run((Object[]) command.split(" ", -1));
     assertThat(answer.out()).isNotEmpty();
     assertThat(answer.out().lines().filter(line -> !line.contains(SAMPLES)))
         .allSatisfy(

@@ -68,6 +68,9 @@ class TextTest {
   void aGroupedNumberIsNotBroken() {
     assertThat(TextWrap.broken("L1 684 000, L2 729 000", 12))
         .containsExactly("L1 684 000,", "L2 729 000");
+    assertThat(TextWrap.broken("L1-L2 394.0, L3-L1 392.0", 20))
+        .as("a number that would not fit takes its name along")
+        .containsExactly("L1-L2 394.0,", "L3-L1 392.0");
   }
 
   @Test
