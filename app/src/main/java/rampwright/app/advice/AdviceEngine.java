@@ -368,6 +368,7 @@ public final class AdviceEngine {
       List<Advice.Binding> binding) {
     Prediction prediction = new Prediction(request, chances, batch, models, SEED + 2);
     List<Trajectory> all = prediction.runs(settings);
+    Trajectory course = chances.whole(best, settings);
     List<Trajectory> runs = all.subList(0, Math.min(COURSES, all.size()));
     double highest = request.asset().plate().ratedCurrentA() * chances.phases().highestCurrent();
     double syncRpm = request.asset().plate().syncSpeedRpm();
@@ -382,19 +383,15 @@ public final class AdviceEngine {
         told,
         binding,
         chances.notAssessable(),
-        request.ratings().cautions(rehearsed(settings)),
+        prediction.cautions(all, chances.rehearsal(course, best, settings)),
         new Advice.Model(
             fit.residual(),
             ModelSummary.of(fit, best),
             request.trials().isEmpty() ? "nameplate" : "fitted",
             fit.atPrior()),
-        chances.whole(best, settings),
+        course,
         request.asset().plate().ratedCurrentA(),
         Course.of(runs, (run, k) -> highest * run.currentRatio(k)),
         Course.of(runs, (run, k) -> syncRpm * run.speedPu(k)));
-  }
-
-  private Rehearsal rehearsed(StarterSettings settings) {
-    return chances.rehearsal(chances.whole(best, settings), best, settings);
   }
 }

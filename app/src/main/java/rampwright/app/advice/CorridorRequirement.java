@@ -9,9 +9,10 @@ import rampwright.app.envelope.Polyline;
 /**
  * A corridor, held against a simulated trial.
  *
- * <p>Formula: the chance is the least over the corridor's time of Phi(distance / sigma), sigma^2 =
- * (share x value)^2 + floor^2 + (change of the value over one standard deviation of time)^2: what
- * the model leaves out moves the whole course, so that its worst instant decides. Shares: those of
+ * <p>Formula: the mean, over the course being early, in time and late (by 1.2 standard deviations,
+ * weights 0.3, 0.4, 0.3: the variance of a normal one within a seventh), of the least of
+ * Phi(distance / sigma) over the corridor's time, sigma^2 = (share x value)^2 + floor^2: what the
+ * model leaves out moves the whole course, so that its worst instant decides. Shares: those of
  * {@link Discrepancy} for peak and start time, a little wider for a reading taken alone; floor: a
  * meter's noise. A run that is over stays at its last value.
  */
@@ -23,6 +24,8 @@ record CorridorRequirement(Corridor corridor) implements Requirement {
   private static final double SPEED_FLOOR_PCT = 0.3;
   private static final double TIME_SHARE = 0.03;
   private static final double TIME_FLOOR_S = 0.04;
+  private static final double[] SHIFTS = {-1.2, 0, 1.2};
+  private static final double[] WEIGHTS = {0.3, 0.4, 0.3};
 
   @Override
   public String show() {
@@ -73,7 +76,7 @@ record CorridorRequirement(Corridor corridor) implements Requirement {
 
   @Override
   public double margin(Rehearsal run) {
-    return worst(run, 0);
+    return worst(run, 0, 0);
   }
 
   @Override
@@ -81,12 +84,16 @@ record CorridorRequirement(Corridor corridor) implements Requirement {
     if (!ofStop() && !run.run().completed()) {
       return Normal.LEAST;
     }
-    double z = worst(run, caution);
-    return Double.isNaN(z) ? Normal.LEAST : Normal.below(z);
+    double chance = 0;
+    for (int k = 0; k < SHIFTS.length; k++) {
+      double z = worst(run, caution, caution * SHIFTS[k]);
+      chance += WEIGHTS[k] * (Double.isNaN(z) ? Normal.LEAST : Normal.below(z));
+    }
+    return chance;
   }
 
   /** Smallest distance inside: in standard deviations, or with no caution as a share of a bound. */
-  private double worst(Rehearsal rehearsal, double caution) {
+  private double worst(Rehearsal rehearsal, double caution, double shift) {
     Trajectory run = rehearsal.run();
     if (run.size() == 0) {
       return Double.NaN;
@@ -100,8 +107,9 @@ record CorridorRequirement(Corridor corridor) implements Requirement {
     double length = corridor.toS() - from;
     for (int k = 0; k <= INSTANTS; k++) {
       double at = from + length * k / INSTANTS;
-      double value = channel(rehearsal, origin + at);
-      double scale = caution > 0 ? caution * sigma(rehearsal, origin, at, value) : 0;
+      double late = shift * Math.hypot(TIME_SHARE * at, TIME_FLOOR_S);
+      double value = channel(rehearsal, origin + Math.max(0, at - late));
+      double scale = caution > 0 ? caution * sigma(value) : 0;
       least = Math.min(least, distance(corridor.upper(), at, value, true, scale));
       least = Math.min(least, distance(corridor.lower(), at, value, false, scale));
     }
@@ -119,13 +127,10 @@ record CorridorRequirement(Corridor corridor) implements Requirement {
     return inside / scale;
   }
 
-  private double sigma(Rehearsal run, double origin, double at, double value) {
+  private double sigma(double value) {
     boolean current = corridor.channel() == Corridor.Channel.CURRENT_RATIO;
-    double shift = Math.hypot(TIME_SHARE * at, TIME_FLOOR_S);
-    double change =
-        0.5 * (channel(run, origin + at + shift) - channel(run, Math.max(0, origin + at - shift)));
     double share = (current ? CURRENT_SHARE : SPEED_SHARE) * value;
-    return Math.hypot(Math.hypot(share, current ? CURRENT_FLOOR : SPEED_FLOOR_PCT), change);
+    return Math.hypot(share, current ? CURRENT_FLOOR : SPEED_FLOOR_PCT);
   }
 
   /** The channel at an instant of the run. */

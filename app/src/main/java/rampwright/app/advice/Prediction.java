@@ -1,8 +1,10 @@
 package rampwright.app.advice;
 
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Random;
 import rampwright.analysis.fit.Batch;
@@ -13,6 +15,10 @@ import rampwright.analysis.machine.Trajectory;
 
 /** What settings will do: figures with their ranges over the model's draws. */
 final class Prediction {
+  // Fewer draws make no range.
+  private static final double SOME = 0.1;
+  private static final double SURELY = 0.97;
+
   private final AdviceRequest request;
   private final Chances chances;
   private final Batch batch;
@@ -33,12 +39,22 @@ final class Prediction {
     return batch.map(models.size(), k -> chances.whole(models.get(k), settings));
   }
 
+  /** Share of the draws on which the start reaches full speed. */
+  private static double completing(List<Trajectory> runs) {
+    int count = 0;
+    for (Trajectory run : runs) {
+      count += run.completed() ? 1 : 0;
+    }
+    return runs.isEmpty() ? 0 : count / (double) runs.size();
+  }
+
   /**
-   * Median and 5 to 95 % range of every figure the settings give on most draws, and of limited
-   * figures that follow from one of them.
+   * Median and 5 to 95 % range of every figure over the draws on which the start reaches full
+   * speed, and of limited figures that follow from one of them. Where next to none does, over all.
    */
   Map<String, Advice.Range> figures(List<Trajectory> runs, StarterSettings settings) {
     Random random = new Random(seed);
+    boolean some = completing(runs) >= SOME;
     Map<String, Advice.Range> out = new LinkedHashMap<>();
     for (RunFigure figure : RunFigure.values()) {
       double[] values = new double[models.size()];
@@ -47,18 +63,38 @@ final class Prediction {
         Rehearsal seen = chances.rehearsal(runs.get(k), models.get(k), settings);
         double value = seen.figures().of(figure);
         double spread = random.nextGaussian();
-        if (!Double.isNaN(value)) {
+        if (!Double.isNaN(value) && (!some || seen.run().completed())) {
           double sigma = Discrepancy.sigma(figure, value, seen.limited(), seen.tried());
           values[count++] = value + spread * sigma;
         }
       }
-      if (count > models.size() / 2) {
+      if (count >= SOME * models.size()) {
         double[] known = Arrays.copyOf(values, count);
         Arrays.sort(known);
         out.put(figure.key(), new Advice.Range(at(known, 0.5), at(known, 0.05), at(known, 0.95)));
       }
     }
     derived(out);
+    return out;
+  }
+
+  /**
+   * What to mind: whether the start may fail, and the ratings.
+   *
+   * @param likely the trial on the most likely model
+   */
+  List<String> cautions(List<Trajectory> runs, Rehearsal likely) {
+    List<String> out = new ArrayList<>();
+    double completing = completing(runs);
+    if (completing < SURELY) {
+      out.add(
+          String.format(
+              Locale.ROOT,
+              "May not start: on %.0f %% of the models that fit what is known full speed is not"
+                  + " reached; be ready to stop the trial. The figures are of those that do.",
+              100 * (1 - completing)));
+    }
+    out.addAll(request.ratings().cautions(likely));
     return out;
   }
 

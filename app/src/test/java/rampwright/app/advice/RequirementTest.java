@@ -117,7 +117,8 @@ class RequirementTest {
     // Current falls a little below the limit at the end and rises to it at the beginning.
     assertThat(duty.used(run)).isBetween(0.85, 1.0);
     RatingRequirement larger = new RatingRequirement.StarterDuty(2.0, 4.0, time);
-    assertThat(larger.used(run)).isCloseTo(duty.used(run) / 2, within(1e-9));
+    // A hair above the overload counts by its square: not quite half.
+    assertThat(larger.used(run)).isCloseTo(duty.used(run) / 2, within(0.01));
   }
 
   @Test
