@@ -15,6 +15,7 @@ import rampwright.analysis.trace.Trace;
 import rampwright.app.usecase.Analyzer;
 import rampwright.app.usecase.ChartHeat;
 import rampwright.app.usecase.ChartPrediction;
+import rampwright.app.usecase.ChartReadiness;
 import rampwright.app.usecase.ChartRenderer;
 import rampwright.app.usecase.TraceFileDoor;
 import rampwright.app.usecase.TraceFormat;
@@ -74,6 +75,10 @@ final class Wiring {
 
   static ChartPrediction.PredictionRenderer predictions() {
     return ChartFiles::predicted;
+  }
+
+  static ChartReadiness.ReadinessRenderer readiness() {
+    return ReadyPicture::render;
   }
 
   static ChartHeat.HeatRenderer heat() {

@@ -6,14 +6,17 @@ import rampwright.app.usecase.AnalyzeTraces;
 import rampwright.app.usecase.Analyzer;
 import rampwright.app.usecase.ChartHeat;
 import rampwright.app.usecase.ChartPrediction;
+import rampwright.app.usecase.ChartReadiness;
 import rampwright.app.usecase.ChartRenderer;
 import rampwright.app.usecase.ChartTrials;
+import rampwright.app.usecase.CheckReadiness;
 import rampwright.app.usecase.CompareTraces;
 import rampwright.app.usecase.CompareTrials;
 import rampwright.app.usecase.ConvertTrace;
 import rampwright.app.usecase.KeepHeat;
 import rampwright.app.usecase.RunDemo;
 import rampwright.app.usecase.SampleSource;
+import rampwright.app.usecase.TickList;
 import rampwright.app.usecase.TraceFileDoor;
 
 /**
@@ -24,6 +27,7 @@ import rampwright.app.usecase.TraceFileDoor;
  * @param charts pictures
  * @param predictions pictures of predictions
  * @param heatCharts pictures of heat accounts
+ * @param readyCharts pictures of readiness
  * @param samples the samples that come with the program
  * @param version version of the program
  * @param threads how many trials may be worked on at a time
@@ -35,6 +39,7 @@ public record Services(
     ChartRenderer charts,
     ChartPrediction.PredictionRenderer predictions,
     ChartHeat.HeatRenderer heatCharts,
+    ChartReadiness.ReadinessRenderer readyCharts,
     SampleSource samples,
     String version,
     int threads,
@@ -74,6 +79,18 @@ public record Services(
 
   ChartHeat chartHeat() {
     return new ChartHeat(heatCharts);
+  }
+
+  CheckReadiness checkReadiness() {
+    return new CheckReadiness(door, analyzer, version);
+  }
+
+  ChartReadiness chartReadiness() {
+    return new ChartReadiness(readyCharts);
+  }
+
+  TickList tickList() {
+    return new TickList(clock);
   }
 
   RunDemo runDemo() {
