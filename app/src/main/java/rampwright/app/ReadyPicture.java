@@ -55,7 +55,9 @@ final class ReadyPicture {
                         new LanesPlot.Line(
                             "motor", course.speedPct(), course.motorPct(), course.motorLowPct()),
                         new LanesPlot.Line(
-                            "load", course.speedPct(), course.loadPct(), course.loadHighPct())),
+                            "load", course.speedPct(), course.loadPct(), course.loadHighPct()),
+                        new LanesPlot.Line(
+                            "most the limit allows", course.speedPct(), course.limitPct(), null)),
                     List.of()),
                 new LanesPlot.Strip(
                     "Margin, 5 % side",
@@ -63,7 +65,9 @@ final class ReadyPicture {
                     1,
                     List.of(
                         new LanesPlot.Line(
-                            "motor less load", course.speedPct(), course.marginPct(), null)),
+                            "motor less load", course.speedPct(), course.marginPct(), null),
+                        new LanesPlot.Line(
+                            "at the limit", course.speedPct(), course.limitMarginPct(), null)),
                     List.of(new LanesPlot.Level(0, "none left", true)))),
             List.of(),
             null,

@@ -32,9 +32,11 @@ public final class RunUp {
   record Draw(MachineModel model, Trajectory run, RunFigures figures) {}
 
   private final List<Draw> draws;
+  private final double limitRatio;
 
-  private RunUp(List<Draw> draws) {
+  private RunUp(List<Draw> draws, double limitRatio) {
     this.draws = draws;
+    this.limitRatio = limitRatio;
   }
 
   /** Starts every draw of a fit with the settings. */
@@ -45,7 +47,7 @@ public final class RunUp {
       Trajectory run = RunSimulator.run(model, settings, RunPlan.startOnly(GIVE_UP_S));
       draws.add(new Draw(model, run, RunFigures.of(run, model, RunFigures.PhaseFactors.BALANCED)));
     }
-    return new RunUp(List.copyOf(draws));
+    return new RunUp(List.copyOf(draws), settings.currentLimitRatio());
   }
 
   List<Draw> draws() {
@@ -160,6 +162,6 @@ public final class RunUp {
 
   /** Torque of motor and load against speed: median and 5 to 95 %. */
   public TorqueCourse course() {
-    return TorqueCourse.of(draws);
+    return TorqueCourse.of(draws, limitRatio);
   }
 }

@@ -2,65 +2,94 @@ package rampwright.app.ready;
 
 import java.util.Arrays;
 import java.util.List;
+import rampwright.analysis.machine.MachineModel;
 import rampwright.analysis.machine.Trajectory;
 
 /**
- * Torque of motor and load along the run-up, against speed.
+ * Torque of motor and load against speed, % of rated torque; as many values as speeds, NaN where
+ * fewer than a quarter of the draws come that far.
  *
  * @param speedPct of synchronous speed
- * @param motorPct motor torque, % of rated torque, median of the draws
+ * @param motorPct motor torque along the run-up, median of the draws
  * @param motorLowPct its 5 % point
- * @param loadPct load torque, % of rated torque, median
+ * @param limitPct the most the current limit allows at that speed, 5 % point
+ * @param loadPct load torque, median
  * @param loadHighPct its 95 % point
- * @param marginPct motor less load, the 5 % point
+ * @param marginPct motor less load along the run-up, 5 % point
+ * @param limitMarginPct the most the limit allows less load, 5 % point
  */
 public record TorqueCourse(
     double[] speedPct,
     double[] motorPct,
     double[] motorLowPct,
+    double[] limitPct,
     double[] loadPct,
     double[] loadHighPct,
-    double[] marginPct) {
+    double[] marginPct,
+    double[] limitMarginPct) {
   private static final int POINTS = 49;
   private static final double STEP_PCT = 2;
+  private static final int PASSES = 3;
 
-  static TorqueCourse of(List<RunUp.Draw> draws) {
-    double[][] out = new double[6][POINTS];
-    int n = 0;
+  static TorqueCourse of(List<RunUp.Draw> draws, double currentLimitRatio) {
+    double[][] out = new double[8][POINTS];
     for (int p = 0; p < POINTS; p++) {
       double speed = STEP_PCT * p / 100;
       double[] motor = new double[draws.size()];
-      double[] load = new double[draws.size()];
       double[] margin = new double[draws.size()];
+      double[] load = new double[draws.size()];
+      double[] most = new double[draws.size()];
+      double[] most2 = new double[draws.size()];
       int m = 0;
-      for (RunUp.Draw draw : draws) {
+      for (int d = 0; d < draws.size(); d++) {
+        RunUp.Draw draw = draws.get(d);
+        load[d] = load(draw.model(), speed);
+        most[d] = mostAtLimit(draw.model(), speed, currentLimitRatio);
+        most2[d] = most[d] - load[d];
         int k = firstAt(draw.run(), speed);
         if (k >= 0) {
           motor[m] = draw.run().torquePu(k);
-          load[m] = p == 0 ? draw.model().load().holding() : draw.run().loadTorquePu(k);
-          margin[m] = motor[m] - load[m];
+          margin[m] = motor[m] - (p == 0 ? load[d] : draw.run().loadTorquePu(k));
           m++;
         }
       }
-      if (m < draws.size() / 4 || m == 0) {
-        // So few draws come this far that their spread means nothing.
-        break;
-      }
-      Arrays.sort(motor, 0, m);
-      Arrays.sort(load, 0, m);
-      Arrays.sort(margin, 0, m);
-      out[0][n] = 100 * speed;
-      out[1][n] = 100 * motor[m / 2];
-      out[2][n] = 100 * motor[(int) (0.05 * m)];
-      out[3][n] = 100 * load[m / 2];
-      out[4][n] = 100 * load[Math.min(m - 1, (int) (0.95 * m))];
-      out[5][n] = 100 * margin[(int) (0.05 * m)];
-      n++;
+      boolean few = m == 0 || m < draws.size() / 4;
+      int all = draws.size();
+      out[0][p] = 100 * speed;
+      out[1][p] = few ? Double.NaN : 100 * at(motor, m, 0.5);
+      out[2][p] = few ? Double.NaN : 100 * at(motor, m, 0.05);
+      out[3][p] = 100 * at(most, all, 0.05);
+      out[4][p] = 100 * at(load, all, 0.5);
+      out[5][p] = 100 * at(load, all, 0.95);
+      out[6][p] = few ? Double.NaN : 100 * at(margin, m, 0.05);
+      out[7][p] = 100 * at(most2, all, 0.05);
     }
-    for (int i = 0; i < out.length; i++) {
-      out[i] = Arrays.copyOf(out[i], n);
+    return new TorqueCourse(out[0], out[1], out[2], out[3], out[4], out[5], out[6], out[7]);
+  }
+
+  private static double at(double[] values, int n, double share) {
+    Arrays.sort(values, 0, n);
+    return values[Math.min(n - 1, (int) (share * n))];
+  }
+
+  private static double load(MachineModel model, double speed) {
+    if (speed <= 0) {
+      return model.load().holding();
     }
-    return new TorqueCourse(out[0], out[1], out[2], out[3], out[4], out[5]);
+    var water = model.water();
+    return model.loadTorque(speed, water == null ? 0 : water.steadyFlow(speed));
+  }
+
+  /** Torque at the current limit and no more than rated voltage; the supply's dip is left out. */
+  private static double mostAtLimit(MachineModel model, double speed, double limitRatio) {
+    double slip = 1 - speed;
+    double admittance = model.motor().admittance(slip);
+    double amps = limitRatio * model.starter().limitGain();
+    double voltage = Math.min(1, amps / admittance);
+    for (int pass = 0; pass < PASSES; pass++) {
+      voltage = Math.min(1, amps / (admittance * model.starter().rmsFactor(voltage)));
+    }
+    return model.motor().torque(slip) * voltage * voltage;
   }
 
   /** The point where a run passes a speed; at standstill the last one before it turns. */

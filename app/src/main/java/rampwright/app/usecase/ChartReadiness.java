@@ -26,10 +26,9 @@ public final class ChartReadiness {
   public void run(Readiness readiness, Path target, ChartSize size)
       throws InputProblem, UsageProblem {
     ChartTrials.checkEnding(target);
-    if (readiness.course() == null || readiness.course().speedPct().length < 2) {
+    if (readiness.course() == null) {
       throw new UsageProblem(
-          "--chart draws the run-up, which needs settings that turn the motor; name them with"
-              + " --settings FILE");
+          "--chart draws the run-up, which needs settings; name them with --settings FILE");
     }
     try {
       renderer.render(readiness, target, size);
