@@ -49,6 +49,7 @@ public final class Launcher {
         Wiring.charts(),
         Wiring.predictions(),
         Wiring.heat(),
+        Wiring.readiness(),
         new BundledSamples("/sample-traces"),
         version == null ? "unreleased" : version,
         Runtime.getRuntime().availableProcessors(),

@@ -14,6 +14,7 @@ import rampwright.analysis.trace.Trace;
 import rampwright.app.usecase.Analyzer;
 import rampwright.app.usecase.ChartHeat;
 import rampwright.app.usecase.ChartPrediction;
+import rampwright.app.usecase.ChartReadiness;
 import rampwright.app.usecase.ChartRenderer;
 import rampwright.app.usecase.TraceFileDoor;
 import rampwright.app.usecase.TraceFormat;
@@ -73,6 +74,10 @@ final class Wiring {
 
   static ChartPrediction.PredictionRenderer predictions() {
     return ChartFiles::predicted;
+  }
+
+  static ChartReadiness.ReadinessRenderer readiness() {
+    return ReadyPicture::render;
   }
 
   static ChartHeat.HeatRenderer heat() {

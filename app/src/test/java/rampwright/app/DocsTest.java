@@ -39,6 +39,7 @@ class DocsTest {
             request -> {},
             (advised, target, size) -> {},
             (result, target, size) -> {},
+            (readiness, target, size) -> {},
             into -> 0,
             "1",
             1,
@@ -73,7 +74,18 @@ class DocsTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"demo", "analyze", "compare", "convert", "chart", "schema", "completion"})
+  @ValueSource(
+      strings = {
+        "demo",
+        "analyze",
+        "compare",
+        "convert",
+        "chart",
+        "heat",
+        "ready",
+        "schema",
+        "completion"
+      })
   void everyCommandAndOptionIsDocumented(String command) throws Exception {
     String text = Files.readString(DOCS.resolve("commands.md"));
     assertThat(text).contains("| `" + command);
@@ -95,6 +107,6 @@ class DocsTest {
       assertThat(commands).contains("\n  " + rows.group(1) + " ");
       found++;
     }
-    assertThat(found).isEqualTo(9);
+    assertThat(found).isEqualTo(11);
   }
 }

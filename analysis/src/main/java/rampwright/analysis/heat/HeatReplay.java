@@ -164,7 +164,7 @@ final class HeatReplay {
       fromCold = relay == null ? 0 : relay.highest(fromCold, piece);
     }
     double duty = load(before.atS(), pieces);
-    double hotAllowance = plan.motor().lockedHotS() / plan.motor().lockedColdS();
+    double hotAllowance = plan.motor().hotAllowance();
     if (start.cutOff() && rotorAdded < hotAllowance) {
       Levels left = now().cautious();
       Levels more = new Levels(left.rotor() + hotAllowance - rotorAdded, left.stator());

@@ -37,8 +37,8 @@ final class HeatRules {
       boolean running,
       boolean hotAssumed) {}
 
-  /** What the next start is reckoned to take. */
-  private record Next(double rotor, double stator, double duty, double relay) {}
+  /** What the next start is reckoned to take, and whether that is more than an assumption. */
+  private record Next(double rotor, double stator, double duty, double relay, boolean known) {}
 
   HeatStanding standing(
       Moment at,
@@ -112,8 +112,10 @@ final class HeatRules {
   /** Rest between starts repeated for ever: motor heat at standstill, starter, table. */
   private double restS(Next next) {
     double restS = plan.rules().restS();
-    restS = Math.max(restS, ThermalEquation.repeatedRestS(next.rotor(), cautious.standingS()));
-    restS = Math.max(restS, ThermalEquation.repeatedRestS(next.stator(), cautious.standingS()));
+    if (next.known()) {
+      restS = Math.max(restS, ThermalEquation.repeatedRestS(next.rotor(), cautious.standingS()));
+      restS = Math.max(restS, ThermalEquation.repeatedRestS(next.stator(), cautious.standingS()));
+    }
     StarterDuty starter = plan.starter();
     RatingIndex index = starter == null ? null : starter.index();
     return index == null ? restS : Math.max(restS, index.offS() * Math.max(1, next.duty()));
@@ -148,13 +150,14 @@ final class HeatRules {
     }
     if (starts.isEmpty() && plan.expected().isEmpty()) {
       // Nothing is known of the start: it is let to take what one hot start may.
-      rotor = motor.lockedHotS() / motor.lockedColdS();
+      rotor = motor.hotAllowance();
     }
     return new Next(
         Math.max(rotor, predictedRotor),
         Math.max(stator, predictedStator),
         Math.max(duty, predictedDuty),
-        Math.max(relay, predictedRelay));
+        Math.max(relay, predictedRelay),
+        !starts.isEmpty() || !plan.expected().isEmpty());
   }
 
   private HeatPart body(HeatPart.Kind kind, double level, double statedLevel, double added) {

@@ -8,10 +8,14 @@ final class HeatStretchBuilder {
   /** Away from large slip current changes nothing soon. */
   private static final double COARSER = 10;
 
+  /** Hours of running need no more than some hundred pieces. */
+  private static final double LONG_RUN_SHARE = 0.02;
+
   private final double pieceS;
   private final double same;
   private final List<HeatPiece> pieces = new ArrayList<>();
   private final List<HeatStretch.Start> starts = new ArrayList<>();
+  private double elapsedS;
   private double lastsS;
   private double squares;
   private double rotorSquares;
@@ -46,7 +50,11 @@ final class HeatStretchBuilder {
   }
 
   void add(double intervalS, HeatPiece.State newState, double square, double rotorSquare) {
-    double least = newState == HeatPiece.State.SLIP ? pieceS : COARSER * pieceS;
+    elapsedS += intervalS;
+    double least =
+        newState == HeatPiece.State.SLIP
+            ? pieceS
+            : Math.max(COARSER * pieceS, LONG_RUN_SHARE * elapsedS);
     double mean = lastsS > 0 ? squares / lastsS : square;
     boolean like = Math.abs(square - mean) <= same * Math.max(1, mean);
     if (newState != state || (lastsS >= least && !like)) {

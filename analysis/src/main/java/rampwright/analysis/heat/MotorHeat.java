@@ -170,6 +170,14 @@ public record MotorHeat(
     return 1 - lockedHotS / lockedColdS;
   }
 
+  /**
+   * Share of the locked-rotor budget one start from hot may take: hot / cold, or what the least
+   * running level leaves where the sheet does not give both.
+   */
+  public double hotAllowance() {
+    return Math.min(lockedHotS / lockedColdS, 1 - leastRunLevel);
+  }
+
   /** Level of the stator after long running at rated load: 1 / k^2. */
   public double statorRunLevel() {
     return 1 / (overload * overload);

@@ -56,6 +56,8 @@ final class DemoCommand extends Command {
     screen().line("Everything is left in " + into.toAbsolutePath() + ". Go on with:");
     if (!shown.isEmpty()) {
       screen().line("  rampwright compare " + shown.get(0).folder());
+      screen().line("  rampwright ready " + shown.get(0).folder() + " --chart run-up.png");
+      screen().line("  rampwright heat " + shown.get(0).folder() + " --chart heat.png");
     }
     screen().flush();
     return exit(all);

@@ -9,8 +9,10 @@ import rampwright.app.usecase.Analyzer;
 import rampwright.app.usecase.AskTrend;
 import rampwright.app.usecase.ChartHeat;
 import rampwright.app.usecase.ChartPrediction;
+import rampwright.app.usecase.ChartReadiness;
 import rampwright.app.usecase.ChartRenderer;
 import rampwright.app.usecase.ChartTrials;
+import rampwright.app.usecase.CheckReadiness;
 import rampwright.app.usecase.CompareTraces;
 import rampwright.app.usecase.CompareTrials;
 import rampwright.app.usecase.ConvertTrace;
@@ -21,6 +23,7 @@ import rampwright.app.usecase.LogbookUse;
 import rampwright.app.usecase.RunDemo;
 import rampwright.app.usecase.SampleSource;
 import rampwright.app.usecase.TendLogbook;
+import rampwright.app.usecase.TickList;
 import rampwright.app.usecase.TraceFileDoor;
 
 /**
@@ -31,6 +34,7 @@ import rampwright.app.usecase.TraceFileDoor;
  * @param charts pictures
  * @param predictions pictures of predictions
  * @param heatCharts pictures of heat accounts
+ * @param readyCharts pictures of readiness
  * @param samples the samples that come with the program
  * @param version version of the program
  * @param threads how many trials may be worked on at a time
@@ -43,6 +47,7 @@ public record Services(
     ChartRenderer charts,
     ChartPrediction.PredictionRenderer predictions,
     ChartHeat.HeatRenderer heatCharts,
+    ChartReadiness.ReadinessRenderer readyCharts,
     SampleSource samples,
     String version,
     int threads,
@@ -103,6 +108,18 @@ public record Services(
 
   AskTrend askTrend() {
     return new AskTrend(logbookUse());
+  }
+
+  CheckReadiness checkReadiness() {
+    return new CheckReadiness(door, analyzer, version);
+  }
+
+  ChartReadiness chartReadiness() {
+    return new ChartReadiness(readyCharts);
+  }
+
+  TickList tickList() {
+    return new TickList(clock);
   }
 
   RunDemo runDemo() {

@@ -73,6 +73,7 @@ public final class Terminal {
     commands.put("chart", () -> new ChartCommand(screen, services));
     commands.put("advise", () -> new AdviseCommand(screen, services));
     commands.put("predict", () -> new PredictCommand(screen, services));
+    commands.put("ready", () -> new ReadyCommand(screen, services));
     commands.put("heat", () -> new HeatCommand(screen, services));
     commands.put("logbook", () -> LogbookCommand.of(screen, services));
     commands.put("trend", () -> new TrendCommand(screen, services));

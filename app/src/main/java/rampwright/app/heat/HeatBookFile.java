@@ -23,6 +23,9 @@ public final class HeatBookFile {
   /** Its name in an asset folder. */
   public static final String NAME = "heat.toml";
 
+  /** TOML files above 1 MiB are refused. */
+  private static final int LARGEST_BYTES = 900_000;
+
   private static final NumberKey LASTS =
       new NumberKey("s", "s", 0, 1e8, "how long a piece lasts", "");
   private static final NumberKey SQUARE =
@@ -139,9 +142,24 @@ public final class HeatBookFile {
     }
   }
 
-  /** Writes the account, whole or not at all. */
+  /**
+   * Writes the account, whole or not at all. Of so many traces that the file would be too large to
+   * read, the oldest are left out: they are read from their trials again.
+   */
   public static void write(Path assetFolder, HeatBook book) throws IOException {
-    AtomicFile.write(assetFolder.resolve(NAME), text(book).getBytes(StandardCharsets.UTF_8));
+    HeatBook kept = book;
+    byte[] text = text(kept).getBytes(StandardCharsets.UTF_8);
+    while (text.length > LARGEST_BYTES && !kept.traces().isEmpty()) {
+      int less = Math.max(1, kept.traces().size() / 8);
+      kept =
+          new HeatBook(
+              kept.lastSeen(),
+              kept.cold(),
+              kept.early(),
+              kept.traces().subList(less, kept.traces().size()));
+      text = text(kept).getBytes(StandardCharsets.UTF_8);
+    }
+    AtomicFile.write(assetFolder.resolve(NAME), text);
   }
 
   static String text(HeatBook book) {
@@ -193,7 +211,9 @@ public final class HeatBookFile {
       text.append(", state = \"").append(piece.state().key()).append('"');
       if (piece.state() != HeatPiece.State.REST) {
         text.append(", square = ").append(TomlText.number(digits(piece.square())));
-        text.append(", rotor = ").append(TomlText.number(digits(piece.rotorSquare())));
+        if (piece.rotorSquare() != piece.square()) {
+          text.append(", rotor = ").append(TomlText.number(digits(piece.rotorSquare())));
+        }
       }
       text.append(" },");
     }

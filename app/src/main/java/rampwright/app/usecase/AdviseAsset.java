@@ -76,6 +76,44 @@ public final class AdviseAsset {
     }
   }
 
+  /**
+   * What an asset folder tells a model.
+   *
+   * @param asset the asset
+   * @param data the sheet as the model takes it
+   * @param trials what the trials observed
+   * @param present what was set in the last trial; null before the first
+   * @param lineVoltages line voltages before the last trial's start, V; empty where not measured
+   * @param leftOut trials that were not used, each with its reason
+   */
+  record Evidence(
+      AssetFile asset,
+      AssetData data,
+      List<TrialObservation> trials,
+      @Nullable StarterSettings present,
+      List<Double> lineVoltages,
+      List<String> leftOut) {}
+
+  /** What an asset folder tells a model, whether or not it has an envelope. */
+  Evidence evidence(Path folder) throws InputProblem, UsageProblem {
+    Gathered gathered = gather(folder);
+    List<TrialObservation> trials =
+        gathered.trials.stream().map(AdviceRequest.Trial::observation).toList();
+    List<Double> volts = List.of();
+    TrialReader.Read last = gathered.last;
+    if (last != null && !last.analyzed().figures().starts().isEmpty()) {
+      Measured before = last.analyzed().figures().starts().get(0).figures().get("voltage_before_V");
+      volts = before == null ? List.of() : List.copyOf(before.phases().values());
+    }
+    return new Evidence(
+        gathered.asset,
+        gathered.data,
+        trials,
+        trials.isEmpty() ? null : trials.get(trials.size() - 1).settings(),
+        volts,
+        List.copyOf(gathered.leftOut));
+  }
+
   /** Advice on what to set next. */
   public Advised advise(Path folder) throws InputProblem, UsageProblem {
     Gathered gathered = gather(folder);

@@ -79,7 +79,7 @@ public final class AnalyzeTraces {
     }
   }
 
-  /** Puts the account's findings in, and keeps what is to be kept. */
+  /** Puts the account's findings in, and keeps what changed by it. */
   private static void account(List<TrialJob> jobs, List<Entry> entries) {
     HeatFindings heat = new HeatFindings();
     for (int k = 0; k < jobs.size(); k++) {
@@ -87,12 +87,7 @@ public final class AnalyzeTraces {
         heat.note(k, jobs.get(k), result);
       }
     }
-    heat.results().forEach(entries::set);
-    for (int k = 0; k < jobs.size(); k++) {
-      if (entries.get(k) instanceof TrialResult result) {
-        entries.set(k, keep(jobs.get(k), result));
-      }
-    }
+    heat.results().forEach((k, result) -> entries.set(k, keep(jobs.get(k), result)));
   }
 
   private List<Entry> sideBySide(TrialReader reader, List<TrialJob> jobs, Progress progress)
@@ -156,7 +151,7 @@ public final class AnalyzeTraces {
       if (trace == null) {
         return reader.readNoted(job);
       }
-      return measured(reader, job, trace);
+      return keep(job, measured(reader, job, trace));
     } catch (InputProblem e) {
       return new FailedTrial(job.shown(), String.valueOf(e.getMessage()));
     }

@@ -109,10 +109,10 @@ final class HeatFindings {
               trial.result().figures().findings().stream()
                   .filter(finding -> !finding.code().equals(CODE))
                   .toList());
-      double t0 = firstReadingS(trial.result());
+      double firstS = firstStartS(trial.result());
       for (StartHeat start : starts) {
         if (start.name().equals(trial.name()) && start.isTooSoon()) {
-          findings.add(finding(start, t0 + offset(trial.heat(), start, starts)));
+          findings.add(finding(start, firstS + offset(trial.heat(), start, starts)));
         }
       }
       if (!findings.equals(trial.result().figures().findings())) {
@@ -121,8 +121,8 @@ final class HeatFindings {
     }
   }
 
-  /** Where the trace's first start begins; what it is dated by is not kept, so zero will do. */
-  private static double firstReadingS(TrialResult result) {
+  /** Where the trace's first start begins, on its own time base; 0 where that is not known. */
+  private static double firstStartS(TrialResult result) {
     return result.figures().starts().stream()
         .map(start -> start.instants().get("inception_s"))
         .filter(at -> at != null && at.value() != null)

@@ -246,6 +246,17 @@ final class HeatGathering {
               + Duration.between(oldest, moment.asked()).toHours()
               + " h: what the motor did since is not known");
     }
+    for (HeatBook.Early early : book.early()) {
+      if (early.at().isAfter(oldest) && !early.at().isAfter(moment.asked())) {
+        remarks.add(
+            "armed before its time at "
+                + seconds(early.at())
+                + " (ruled by "
+                + early.ruledBy()
+                + "): "
+                + early.reason());
+      }
+    }
     HeatSheet sheet = sheet(asset, expected);
     List<HeatHistory.Dated> dated = new ArrayList<>();
     Map<String, String> datedBy = new HashMap<>();

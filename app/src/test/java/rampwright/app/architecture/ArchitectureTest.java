@@ -70,6 +70,10 @@ class ArchitectureTest {
             "use cases do not know their callers",
             LayerRules.USE_CASES_DO_NOT_KNOW_THEIR_CALLERS,
             "rampwright.app.usecase.planted.KnowsCommands"),
+        rule(
+            "heat looks at current alone",
+            LayerRules.HEAT_LOOKS_AT_CURRENT_ALONE,
+            "rampwright.analysis.heat.planted.AsksTheModel"),
         rule("no cycles", LayerRules.NO_CYCLES, "rampwright.app.planted.one.NeedsTwo"),
         rule(
             "modbus library",

@@ -117,6 +117,8 @@ final class LayerRules {
               "rampwright.app.usecase..",
               "rampwright.app.asset..",
               "rampwright.app.envelope..",
+              "rampwright.app.heat..",
+              "rampwright.app.ready..",
               "rampwright.app.result..",
               "rampwright.app.json..",
               "rampwright.acquisition.toml..")
@@ -124,6 +126,15 @@ final class LayerRules {
           .dependOnClassesThat()
           .resideInAnyPackage("rampwright.app.cli..", "rampwright.app.desk..", ROOT)
           .because("one class per use case serves command line and desk alike");
+
+  static final ArchRule HEAT_LOOKS_AT_CURRENT_ALONE =
+      noClasses()
+          .that()
+          .resideInAPackage("rampwright.analysis.heat..")
+          .should()
+          .dependOnClassesThat()
+          .resideInAnyPackage("rampwright.analysis.machine..", "rampwright.analysis.fit..")
+          .because("an account of what was measured must not rest on what a model thinks");
 
   static final ArchRule NO_CYCLES =
       slices()

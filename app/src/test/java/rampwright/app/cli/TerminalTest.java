@@ -53,6 +53,7 @@ class TerminalTest {
               throw new IOException("this test draws no predictions");
             },
             (result, target, size) -> Files.writeString(target, "picture"),
+            (readiness, target, size) -> Files.writeString(target, "picture"),
             into -> {
               workshop.trial(new Workshop(into).asset("pump"), "one", 480);
               workshop.trial(into.resolve("pump"), "two", 900);
@@ -360,5 +361,76 @@ class TerminalTest {
         .contains("clamp meter and watch", "3.5 x motor rated = 3.294 x starter rated");
     assertThat(run("analyze", pump, "--json")).isEqualTo(0);
     assertValid();
+  }
+
+  @Test
+  void heatAnswersInWordsAndJson() throws Exception {
+    Path pump = pump(480);
+    assertThat(run("heat", pump)).isEqualTo(0);
+    assertThat(out).contains("heat account at", "rotor", "starts per hour", "no protective device");
+    assertThat(run("heat", pump, "--json")).isEqualTo(0);
+    assertValid();
+    assertThat(out).contains("\"as_of\"", "\"next_start_in_s\"", "\"ruled_by\"", "\"parts\"");
+    assertThat(run("heat", pump, "--chart", folder.resolve("heat.png"))).isEqualTo(0);
+    assertThat(folder.resolve("heat.png")).exists();
+    assertThat(run("heat", pump, "--cold-at", "2026-03-14T06:00:00Z", "--by", "A. Fitter"))
+        .isEqualTo(0);
+    assertThat(pump.resolve("heat.toml")).content().contains("A. Fitter");
+  }
+
+  @Test
+  void heatRefusesWhatItCannotDo() throws Exception {
+    Path pump = pump(480);
+    assertThat(run("heat", folder.resolve("nothing"))).isEqualTo(2);
+    assertThat(run("heat", pump, "--at", "noon")).isEqualTo(2);
+    assertThat(err).contains("is not a moment");
+    assertThat(run("heat", pump, "--cold-at", "2026-03-14T06:00:00Z")).isEqualTo(2);
+    assertThat(err).contains("needs --by NAME");
+    assertThat(run("heat", pump, "--by", "A")).isEqualTo(2);
+    Files.writeString(pump.resolve("heat.toml"), "[account\n");
+    assertThat(run("heat", pump, "--json")).isEqualTo(6);
+    assertValid();
+    assertThat(err).contains("heat.toml");
+  }
+
+  @Test
+  void otherCommandsEndWithTheAccountInALine() throws Exception {
+    Path pump = pump(480);
+    run("analyze", pump, "--no-keep");
+    assertThat(out).contains("Heat account: ");
+    run("compare", pump);
+    assertThat(out).contains("Heat account: ");
+  }
+
+  @Test
+  void readySaysWhatHolds() throws Exception {
+    Path pump = workshop.asset("pump");
+    assertThat(run("ready", pump)).isEqualTo(0);
+    assertThat(out).contains("nameplate current", "no settings known", "0 of 20 checks ticked");
+    assertThat(run("ready", pump, "--json", "--sources")).isEqualTo(0);
+    assertValid();
+    Files.writeString(
+        pump.resolve("settings.toml"),
+        "control = \"torque ramp\"\ncurrent_limit_ratio = 1.5\nramp_up_s = 8\ninitial_torque_pct = 10\n");
+    assertThat(run("ready", pump, "--sources")).isEqualTo(3);
+    assertThat(out).contains("HOLD  settings start the load", "rule: motor model");
+    assertThat(run("ready", pump, "--json")).isEqualTo(3);
+    assertValid();
+    assertThat(run("ready", pump, "--chart", folder.resolve("up.png"))).isEqualTo(3);
+    assertThat(folder.resolve("up.png")).exists();
+  }
+
+  @Test
+  void theListIsTickedByName() throws Exception {
+    Path pump = workshop.asset("pump");
+    assertThat(run("ready", pump, "--tick", "3", "--by", "A. Fitter")).isEqualTo(0);
+    assertThat(out).contains("! Electricity", " 3 [x] mounting", "ticked by A. Fitter");
+    assertThat(run("ready", pump, "--list", "--json")).isEqualTo(0);
+    assertValid();
+    assertThat(run("ready", pump, "--tick", "3")).isEqualTo(2);
+    assertThat(err).contains("needs --by NAME");
+    assertThat(run("ready", pump, "--by", "A")).isEqualTo(2);
+    assertThat(run("ready", pump, "--untick", "3", "--by", "A. Fitter")).isEqualTo(0);
+    assertThat(out).contains(" 3 [ ] mounting");
   }
 }

@@ -52,6 +52,24 @@ class HeatBookFileTest {
   }
 
   @Test
+  void tooManyTracesLeaveOutTheOldest() throws Exception {
+    List<HeatPiece> pieces = new java.util.ArrayList<>();
+    for (int k = 0; k < 400; k++) {
+      pieces.add(new HeatPiece(0.25, HeatPiece.State.SLIP, 12 + 0.001 * k, 13 + 0.001 * k));
+    }
+    HeatStretch stretch = new HeatStretch(pieces, List.of(), false, 0);
+    List<HeatBook.Entry> entries = new java.util.ArrayList<>();
+    for (int k = 0; k < 60; k++) {
+      Instant at = Instant.parse("2026-03-14T09:00:00Z").plusSeconds(600L * k);
+      entries.add(new HeatBook.Entry("t" + k, 1, at, at, "trace", stretch));
+    }
+    HeatBookFile.write(folder, new HeatBook(null, List.of(), List.of(), entries));
+    HeatBook read = HeatBookFile.read(folder);
+    assertThat(read.traces()).isNotEmpty().hasSizeLessThan(60);
+    assertThat(read.traces().get(read.traces().size() - 1).trial()).isEqualTo("t59");
+  }
+
+  @Test
   void aFolderWithoutAFileIsEmpty() throws Exception {
     assertThat(HeatBookFile.read(folder)).isEqualTo(HeatBook.EMPTY);
   }

@@ -233,6 +233,7 @@ class KeepHeatTest {
     assertThat(early.reason()).isEqualTo("the tide was turning");
     assertThat(early.ruledBy()).isEqualTo(asked.result().standing().ruledBy().key());
     assertThat(early.waitS()).isEqualTo(asked.result().standing().waitS());
+    assertThat(keep().now(pump).remarks()).anyMatch(line -> line.contains("the tide was turning"));
     now = NINE.plus(Duration.ofHours(5));
     assertThat(keep().arming(pump).allowed()).isTrue();
   }

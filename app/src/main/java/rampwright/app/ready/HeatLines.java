@@ -1,0 +1,198 @@
+package rampwright.app.ready;
+
+import static rampwright.app.ready.ReadyLine.State.HOLD;
+import static rampwright.app.ready.ReadyLine.State.LOOK;
+import static rampwright.app.ready.ReadyLine.State.OK;
+import static rampwright.app.ready.ReadyNumber.text;
+
+import java.util.List;
+import rampwright.analysis.heat.HeatAccount;
+import rampwright.analysis.heat.HeatHistory;
+import rampwright.analysis.heat.HeatModel;
+import rampwright.analysis.heat.HeatPiece;
+import rampwright.analysis.heat.HeatPlan;
+import rampwright.analysis.heat.HeatStanding;
+import rampwright.analysis.heat.MotorHeat;
+import rampwright.analysis.heat.RelayModel;
+import rampwright.analysis.heat.StarterDuty;
+import rampwright.analysis.heat.StartsTable;
+import rampwright.analysis.heat.TripClass;
+import rampwright.app.asset.Asset;
+import rampwright.app.asset.Load;
+import rampwright.app.heat.HeatSheet;
+
+/** What a start costs in heat, and how often it may be made. */
+final class HeatLines {
+  private static final double ROOM = 0.8;
+
+  private HeatLines() {}
+
+  /** Without settings the rules on starts still stand. */
+  static HeatStanding withoutSettings(Asset asset, List<ReadyLine> lines) {
+    lines.add(
+        ReadyLine.of(
+            "settings",
+            LOOK,
+            "motor model",
+            "no settings known: whether they start the load, and what it costs, is not checked; name"
+                + " them with --settings FILE"));
+    return withoutStart(asset, lines);
+  }
+
+  private static HeatStanding withoutStart(Asset asset, List<ReadyLine> lines) {
+    HeatSheet sheet = HeatSheet.of(asset, List.of());
+    HeatStanding standing = standing(sheet.plan());
+    session(sheet, standing, lines);
+    inertia(asset, lines);
+    return standing;
+  }
+
+  static HeatStanding of(Asset asset, List<HeatPiece> start, List<ReadyLine> lines) {
+    if (start.isEmpty()) {
+      lines.add(
+          ReadyLine.of(
+              "motor heat",
+              LOOK,
+              "i2t against locked-rotor time x current squared (analysis/docs/heat.md)",
+              "no start is to be expected: what a failing one heats depends on how long it is let"));
+      return withoutStart(asset, lines);
+    }
+    HeatSheet sheet = HeatSheet.of(asset, start);
+    HeatPlan plan = sheet.plan();
+    motor(plan, start, lines);
+    starter(plan, start, lines);
+    relay(plan, start, lines);
+    HeatStanding standing = standing(plan);
+    session(sheet, standing, lines);
+    inertia(asset, lines);
+    return standing;
+  }
+
+  private static HeatStanding standing(HeatPlan plan) {
+    return HeatAccount.at(plan, new HeatHistory(List.of(), List.of(0.0)), 0);
+  }
+
+  private static void motor(HeatPlan plan, List<HeatPiece> start, List<ReadyLine> lines) {
+    MotorHeat motor = plan.motor();
+    double added = start.stream().mapToDouble(HeatModel.cautious(motor)::rotorAdded).sum();
+    double hot = motor.lockedHotS() / motor.lockedColdS();
+    lines.add(
+        ReadyLine.of(
+            "motor heat",
+            added <= ROOM * hot ? OK : added < 1 ? LOOK : HOLD,
+            "i2t against locked-rotor time x current squared (analysis/docs/heat.md), 95 % start",
+            text(
+                "one start takes %s %% of the cold allowance, %s %% of the hot one%s",
+                100 * added,
+                100 * added / hot,
+                added >= 1
+                    ? ": more than the motor has"
+                    : added > hot ? ": no hot restart, only from cold" : "")));
+  }
+
+  private static void starter(HeatPlan plan, List<HeatPiece> start, List<ReadyLine> lines) {
+    StarterDuty starter = plan.starter();
+    if (starter == null || starter.index() == null) {
+      return;
+    }
+    double duty = start.stream().mapToDouble(starter::added).sum();
+    lines.add(
+        ReadyLine.of(
+            "starter duty",
+            duty <= ROOM ? OK : duty <= 1 ? LOOK : HOLD,
+            "rating index, IEC 60947-4-2; below X by current, above by its square (common practice, no"
+                + " source), 95 % start",
+            text(
+                "one start takes %s %% of the rated duty%s",
+                100 * duty,
+                duty > 1 ? ": the starter is too small for it, or the start too long" : "")));
+  }
+
+  private static void relay(HeatPlan plan, List<HeatPiece> start, List<ReadyLine> lines) {
+    TripClass tripClass = plan.relay();
+    if (tripClass == null) {
+      return;
+    }
+    RelayModel relay = new RelayModel(tripClass);
+    double fromCold = 0;
+    double laxest = 0;
+    double fromHot = RelayModel.runLevel();
+    for (HeatPiece piece : start) {
+      fromCold = relay.highest(fromCold, piece);
+      laxest = relay.lowest(laxest, piece);
+      fromHot = relay.highest(fromHot, piece);
+    }
+    TripClass slower = tripClass.slower();
+    String more = slower == null ? "" : text("; class %s trips later", slower.name());
+    lines.add(
+        ReadyLine.of(
+            "trip class against the start",
+            laxest >= 1 ? HOLD : fromCold >= 1 || fromHot >= 1 ? LOOK : OK,
+            "thermal equation through the class's edges (IEC 60255-149, IEC 60947-4-1), set to rated"
+                + " current, 95 % start",
+            laxest >= 1
+                ? text("any relay of class %s trips on such a start%s", tripClass.name(), more)
+                : fromCold >= 1
+                    ? text(
+                        "a strict relay of class %s trips even from cold%s", tripClass.name(), more)
+                    : fromHot >= 1
+                        ? text(
+                            "class %s has %s %% in hand from cold; after rated running a strict one may"
+                                + " trip%s",
+                            tripClass.name(), 100 * (1 - fromCold), more)
+                        : text(
+                            "class %s has %s %% in hand from cold, %s %% after rated running",
+                            tripClass.name(), 100 * (1 - fromCold), 100 * (1 - fromHot))));
+  }
+
+  private static void session(HeatSheet sheet, HeatStanding standing, List<ReadyLine> lines) {
+    double perHour = standing.startsPerHour();
+    lines.add(
+        ReadyLine.of(
+            "starts in a session",
+            perHour <= 0
+                ? HOLD
+                : perHour < 1 || !sheet.plan().rules().doubts().isEmpty() ? LOOK : OK,
+            sheet.plan().rules().source()
+                + "; motor, starter and rest rules of analysis/docs/heat.md; IEC 60034-12: two from cold"
+                + " or one from hot",
+            perHour <= 0
+                ? "one start takes the whole allowance"
+                : text(
+                    "two at once from cold, then at most %s an hour with %s min between%s",
+                    perHour,
+                    standing.restS() / 60,
+                    sheet.plan().rules().doubts().isEmpty()
+                        ? ""
+                        : "; " + sheet.plan().rules().doubts())));
+  }
+
+  private static void inertia(Asset asset, List<ReadyLine> lines) {
+    Load load = asset.load();
+    Double given = load == null ? null : load.inertiaKgM2();
+    if (given == null) {
+      return;
+    }
+    double hp = 1000 * asset.motor().ratedPowerKw() / StartsTable.WATTS_PER_HP;
+    int pairs =
+        Math.max(
+            1,
+            (int)
+                Math.floor(60 * asset.motor().ratedFrequencyHz() / asset.motor().ratedSpeedRpm()));
+    double designN = StartsTable.designNInertiaKgM2(asset.motor().ratedPowerKw(), pairs);
+    double nema =
+        StartsTable.permissibleInertiaLbFt2(hp, 60 * asset.motor().ratedFrequencyHz() / pairs)
+            * StartsTable.KGM2_PER_LBFT2;
+    lines.add(
+        ReadyLine.of(
+            "load inertia",
+            given <= designN ? OK : LOOK,
+            "IEC 60034-12 design N, J = 0.04 P^0.9 p^2.5; NEMA MG 1, 12.54 (both from memory)",
+            text(
+                "%s kg m2; two cold starts or one hot are made for up to %s (IEC), %s (NEMA)%s",
+                given,
+                designN,
+                nema,
+                given <= designN ? "" : ": above, ask the maker how often it may be started")));
+  }
+}

@@ -1,0 +1,99 @@
+package rampwright.app.ready;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import rampwright.analysis.fit.FitResult;
+import rampwright.analysis.heat.HeatStanding;
+import rampwright.analysis.machine.StarterSettings;
+import rampwright.app.asset.AssetFile;
+
+/**
+ * Whether an asset is ready for a start with given settings.
+ *
+ * @param asset the asset
+ * @param settings the settings looked at; null when none were known
+ * @param settingsFrom where they come from
+ * @param basis what the model rests on
+ * @param lines the checks
+ * @param startsPerHour what the strictest rule allows for ever; null when it cannot be told
+ * @param restS rest between two starts; null when it cannot be told
+ * @param course torque along the run-up; null without settings
+ */
+public record Readiness(
+    AssetFile asset,
+    @Nullable StarterSettings settings,
+    String settingsFrom,
+    String basis,
+    List<ReadyLine> lines,
+    @Nullable Double startsPerHour,
+    @Nullable Double restS,
+    @Nullable TorqueCourse course) {
+  public Readiness {
+    lines = List.copyOf(lines);
+  }
+
+  /** Whether any check says hold. */
+  public boolean isHeld() {
+    return lines.stream().anyMatch(line -> line.state() == ReadyLine.State.HOLD);
+  }
+
+  /** How many checks stand so. */
+  public long count(ReadyLine.State state) {
+    return lines.stream().filter(line -> line.state() == state).count();
+  }
+
+  /**
+   * What is looked at.
+   *
+   * @param fit the model: fitted to the trials, or the sheet's priors
+   * @param trials how many trials it was fitted to
+   * @param settings null when none are known
+   * @param lineVoltages line voltages before the last trial's start, V; empty without
+   */
+  public record Question(
+      AssetFile asset,
+      FitResult fit,
+      int trials,
+      @Nullable StarterSettings settings,
+      String settingsFrom,
+      List<Double> lineVoltages) {}
+
+  /** Looks at everything. */
+  public static Readiness of(Question question) {
+    List<ReadyLine> lines = new ArrayList<>();
+    PlateLines.add(question.asset().asset(), lines);
+    SupplyLines.add(question.asset().asset(), question.lineVoltages(), lines);
+    StarterLines.add(question.asset().asset(), lines);
+    StarterSettings settings = question.settings();
+    RunUp run = null;
+    HeatStanding heat;
+    if (settings == null) {
+      heat = HeatLines.withoutSettings(question.asset().asset(), lines);
+    } else {
+      run = RunUp.of(question.fit(), sourceVoltageV(question.asset()), settings);
+      RunUpLines.add(question, settings, run, lines);
+      heat = HeatLines.of(question.asset().asset(), run.hotPieces(), lines);
+      UnknownLines.add(question.asset().asset(), run, lines);
+    }
+    StopLines.add(question.asset().asset(), settings, lines);
+    return new Readiness(
+        question.asset(),
+        settings,
+        question.settingsFrom(),
+        question.trials() == 0
+            ? "the sheet and usual values alone"
+            : "a model fitted to "
+                + question.trials()
+                + (question.trials() == 1 ? " trial" : " trials"),
+        lines,
+        heat.startsPerHour(),
+        Double.isFinite(heat.restS()) ? Double.valueOf(heat.restS()) : null,
+        run == null ? null : run.course());
+  }
+
+  private static double sourceVoltageV(AssetFile asset) {
+    var supply = asset.asset().supply();
+    return supply == null ? asset.asset().motor().ratedVoltageV() : supply.voltageV();
+  }
+}

@@ -1,0 +1,74 @@
+package rampwright.app.usecase;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.InstantSource;
+import java.time.temporal.ChronoUnit;
+import org.jspecify.annotations.Nullable;
+import rampwright.app.asset.AssetFolders;
+import rampwright.app.ready.EnergisingFile;
+import rampwright.app.ready.EnergisingList;
+import rampwright.app.toml.TomlProblemsException;
+
+/** The list before energising: shows it, ticks a check, takes a tick back. */
+public final class TickList {
+  private final InstantSource clock;
+
+  public TickList(InstantSource clock) {
+    this.clock = clock;
+  }
+
+  /** The list of an asset folder. */
+  public EnergisingList show(Path folder) throws InputProblem, UsageProblem {
+    if (!Files.isDirectory(folder) || !AssetFolders.isAssetFolder(folder)) {
+      throw new UsageProblem(folder + ": is no asset folder; name a folder that holds asset.toml");
+    }
+    try {
+      return EnergisingFile.read(folder);
+    } catch (TomlProblemsException e) {
+      throw InputProblem.of(e);
+    } catch (IOException e) {
+      throw InputProblem.of(e, folder.resolve(EnergisingFile.NAME));
+    }
+  }
+
+  /**
+   * Ticks a check, or takes its tick back.
+   *
+   * @param by who; not blank
+   * @param note anything to add; null for nothing
+   */
+  public EnergisingList tick(
+      Path folder, int number, String by, @Nullable String note, boolean takeBack)
+      throws InputProblem, UsageProblem {
+    EnergisingList list = show(folder);
+    EnergisingList.Item item =
+        list.items().stream().filter(one -> one.number() == number).findFirst().orElse(null);
+    if (item == null) {
+      throw new UsageProblem(
+          "there is no check " + number + "; there are 1 to " + list.items().size());
+    }
+    if (by.isBlank()) {
+      throw new UsageProblem("--by: a tick needs a name");
+    }
+    if (takeBack && list.tick(number) == null) {
+      throw new UsageProblem("check " + number + " is not ticked; there is nothing to take back");
+    }
+    EnergisingList after =
+        list.with(
+            new EnergisingList.Tick(
+                number,
+                item.text(),
+                by.strip(),
+                clock.instant().truncatedTo(ChronoUnit.SECONDS),
+                note,
+                takeBack));
+    try {
+      EnergisingFile.write(folder, after);
+    } catch (IOException e) {
+      throw InputProblem.of(e, folder.resolve(EnergisingFile.NAME));
+    }
+    return after;
+  }
+}
