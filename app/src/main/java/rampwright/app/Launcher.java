@@ -6,6 +6,8 @@ import java.io.FileOutputStream;
 import java.io.OutputStreamWriter;
 import java.io.Writer;
 import java.nio.charset.StandardCharsets;
+import java.time.Instant;
+import rampwright.acquisition.device.Timekeeper;
 import rampwright.app.cli.Screen;
 import rampwright.app.cli.Services;
 import rampwright.app.cli.Terminal;
@@ -38,7 +40,22 @@ public final class Launcher {
         Wiring.predictions(),
         new BundledSamples("/sample-traces"),
         version == null ? "unreleased" : version,
-        Runtime.getRuntime().availableProcessors());
+        Runtime.getRuntime().availableProcessors(),
+        Wiring.devices(clocks()));
+  }
+
+  private static Timekeeper clocks() {
+    return new Timekeeper() {
+      @Override
+      public long nanos() {
+        return System.nanoTime();
+      }
+
+      @Override
+      public Instant utc() {
+        return Instant.now();
+      }
+    };
   }
 
   private static Writer writer(FileDescriptor to) {

@@ -9,9 +9,13 @@ import rampwright.app.usecase.ChartTrials;
 import rampwright.app.usecase.CompareTraces;
 import rampwright.app.usecase.CompareTrials;
 import rampwright.app.usecase.ConvertTrace;
+import rampwright.app.usecase.DevicePorts;
+import rampwright.app.usecase.ProbeDevices;
+import rampwright.app.usecase.RecordTrial;
 import rampwright.app.usecase.RunDemo;
 import rampwright.app.usecase.SampleSource;
 import rampwright.app.usecase.TraceFileDoor;
+import rampwright.app.usecase.WatchPlant;
 
 /**
  * What the commands work with; made by the launcher.
@@ -23,6 +27,7 @@ import rampwright.app.usecase.TraceFileDoor;
  * @param samples the samples that come with the program
  * @param version version of the program
  * @param threads how many trials may be worked on at a time
+ * @param devices what stands behind devices
  */
 public record Services(
     TraceFileDoor door,
@@ -31,7 +36,32 @@ public record Services(
     ChartPrediction.PredictionRenderer predictions,
     SampleSource samples,
     String version,
-    int threads) {
+    int threads,
+    DevicePorts devices) {
+
+  /** Without devices. */
+  public Services(
+      TraceFileDoor door,
+      Analyzer analyzer,
+      ChartRenderer charts,
+      ChartPrediction.PredictionRenderer predictions,
+      SampleSource samples,
+      String version,
+      int threads) {
+    this(door, analyzer, charts, predictions, samples, version, threads, DevicePorts.NONE);
+  }
+
+  ProbeDevices probeDevices() {
+    return new ProbeDevices(devices);
+  }
+
+  WatchPlant watchPlant() {
+    return new WatchPlant(devices, analyzeTraces());
+  }
+
+  RecordTrial recordTrial() {
+    return new RecordTrial(devices);
+  }
 
   AnalyzeTraces analyzeTraces() {
     return new AnalyzeTraces(door, analyzer, version, threads);

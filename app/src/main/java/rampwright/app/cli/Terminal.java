@@ -73,6 +73,9 @@ public final class Terminal {
     commands.put("chart", () -> new ChartCommand(screen, services));
     commands.put("advise", () -> new AdviseCommand(screen, services));
     commands.put("predict", () -> new PredictCommand(screen, services));
+    commands.put("probe", () -> new ProbeCommand(screen, services));
+    commands.put("record", () -> new RecordCommand(screen, services));
+    commands.put("watch", () -> new WatchCommand(screen, services));
     commands.put("schema", () -> new SchemaCommand(screen, services));
     commands.put(
         "completion",
