@@ -6,7 +6,9 @@ import java.io.FileOutputStream;
 import java.io.OutputStreamWriter;
 import java.io.Writer;
 import java.nio.charset.StandardCharsets;
+import java.time.Instant;
 import java.time.InstantSource;
+import rampwright.acquisition.device.Timekeeper;
 import rampwright.app.cli.Screen;
 import rampwright.app.cli.Services;
 import rampwright.app.cli.Terminal;
@@ -54,7 +56,22 @@ public final class Launcher {
         version == null ? "unreleased" : version,
         Runtime.getRuntime().availableProcessors(),
         InstantSource.system(),
-        System::getenv);
+        System::getenv,
+        Wiring.devices(clocks()));
+  }
+
+  private static Timekeeper clocks() {
+    return new Timekeeper() {
+      @Override
+      public long nanos() {
+        return System.nanoTime();
+      }
+
+      @Override
+      public Instant utc() {
+        return Instant.now();
+      }
+    };
   }
 
   private static Writer writer(FileDescriptor to) {

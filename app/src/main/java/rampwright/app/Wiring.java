@@ -2,6 +2,7 @@ package rampwright.app;
 
 import java.nio.file.Path;
 import java.util.List;
+import rampwright.acquisition.device.Timekeeper;
 import rampwright.acquisition.file.ComtradeEncoding;
 import rampwright.acquisition.file.ComtradeForm;
 import rampwright.acquisition.file.ComtradeWriter;
@@ -12,10 +13,12 @@ import rampwright.acquisition.file.TraceFiles;
 import rampwright.analysis.figure.TraceAnalyzer;
 import rampwright.analysis.trace.Trace;
 import rampwright.app.usecase.Analyzer;
+import rampwright.app.usecase.ArmingPermit;
 import rampwright.app.usecase.ChartHeat;
 import rampwright.app.usecase.ChartPrediction;
 import rampwright.app.usecase.ChartReadiness;
 import rampwright.app.usecase.ChartRenderer;
+import rampwright.app.usecase.DevicePorts;
 import rampwright.app.usecase.TraceFileDoor;
 import rampwright.app.usecase.TraceFormat;
 
@@ -66,6 +69,10 @@ final class Wiring {
       case COMTRADE_BINARY32 -> ComtradeEncoding.BINARY32;
       case COMTRADE_FLOAT32, CSV -> ComtradeEncoding.FLOAT32;
     };
+  }
+
+  static DevicePorts devices(Timekeeper time) {
+    return new DevicePorts(new DeviceLinks(time), time, ArmingPermit.UNKNOWN);
   }
 
   static ChartRenderer charts() {

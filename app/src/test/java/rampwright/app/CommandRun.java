@@ -44,6 +44,7 @@ public final class CommandRun {
             Wiring.charts(),
             Wiring.predictions(),
             Wiring.heat(),
+            Wiring.readiness(),
             new BundledSamples("/sample-traces"),
             "9.9.9",
             2,

@@ -37,6 +37,7 @@ class LogbookCommandsTest {
             Wiring.charts(),
             Wiring.predictions(),
             Wiring.heat(),
+            Wiring.readiness(),
             new BundledSamples("/sample-traces"),
             "test",
             2,

@@ -50,6 +50,7 @@ final class Journal {
   private @Nullable JournalFile armedOther;
   private long armedSinceNs;
   private @Nullable JournalFile trialFile;
+  private boolean unforced;
 
   /**
    * A journal; its thread begins at once.
@@ -203,12 +204,18 @@ final class Journal {
         throw e;
       }
       trialFile = file;
-      writeSettings(folder);
     }
     if (!lines.isEmpty()) {
       file.append(joined(lines));
-      file.force();
+      // They are in the file; should forcing fail, they must not be written again.
+      lines.clear();
+      unforced = true;
     }
+    if (unforced) {
+      file.force();
+      unforced = false;
+    }
+    writeSettings(folder);
     if (armedFile != null || armedOther != null) {
       closeArmed();
       removeArmed();
@@ -222,6 +229,9 @@ final class Journal {
     }
     if (text != null) {
       AtomicFile.write(folder.resolve(TrialFolders.SETTINGS), text);
+      synchronized (this) {
+        settings = null;
+      }
     }
   }
 

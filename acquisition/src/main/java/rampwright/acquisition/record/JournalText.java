@@ -10,6 +10,7 @@ import rampwright.acquisition.device.DeviceEvent;
  *
  * @param devices the devices, by their numbers
  * @param clock the two clocks at one instant; null when it was lost
+ * @param armedNs when the recording was armed, by which two files of one recording know each other
  * @param events readings and faults in order
  * @param begin the begin; null when nothing had begun
  * @param end the end; null when it was cut short
@@ -18,6 +19,7 @@ import rampwright.acquisition.device.DeviceEvent;
 record JournalText(
     List<JournalLine.Device> devices,
     JournalLine.@Nullable Clock clock,
+    @Nullable Long armedNs,
     List<DeviceEvent> events,
     JournalLine.@Nullable Begin begin,
     JournalLine.@Nullable End end,
@@ -33,6 +35,7 @@ record JournalText(
     List<JournalLine.Device> devices = new ArrayList<>();
     List<DeviceEvent> events = new ArrayList<>();
     JournalLine.Clock clock = null;
+    Long armedNs = null;
     JournalLine.Begin begin = null;
     JournalLine.End end = null;
     int from = 0;
@@ -56,6 +59,7 @@ record JournalText(
         devices.add(device);
       } else if (line instanceof JournalLine.Clock read) {
         clock = read;
+        armedNs = armedNs == null ? Long.valueOf(read.atNs()) : armedNs;
       } else if (line instanceof JournalLine.Event event) {
         events.add(event.event());
       } else if (line instanceof JournalLine.Begin read) {
@@ -65,6 +69,6 @@ record JournalText(
       }
       from = feed + 1;
     }
-    return new JournalText(devices, clock, events, begin, end, bytes.length - from);
+    return new JournalText(devices, clock, armedNs, events, begin, end, bytes.length - from);
   }
 }

@@ -9,8 +9,10 @@ import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Set;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import rampwright.acquisition.device.DeviceEvent;
@@ -40,17 +42,22 @@ public final class Recovery {
     try (Stream<Path> entries = Files.list(trials)) {
       folders = entries.filter(Files::isDirectory).sorted().toList();
     }
+    // Trials first: a recording that was cut short just after its begin left both.
+    Set<Long> begun = new HashSet<>();
+    for (Path folder : folders) {
+      if (Files.exists(folder.resolve(Journal.NAME))) {
+        trial(folder, said, begun);
+      }
+    }
     for (Path folder : folders) {
       if (String.valueOf(folder.getFileName()).startsWith(TrialFolders.ARMED)) {
-        armed(trials, folder, keepUnbegun, said);
-      } else if (Files.exists(folder.resolve(Journal.NAME))) {
-        trial(folder, said);
+        armed(trials, folder, keepUnbegun, said, begun);
       }
     }
     return said;
   }
 
-  private static void trial(Path folder, List<String> said) throws IOException {
+  private static void trial(Path folder, List<String> said, Set<Long> begun) throws IOException {
     Path journal = folder.resolve(Journal.NAME);
     try (FileChannel channel =
         FileChannel.open(journal, StandardOpenOption.READ, StandardOpenOption.WRITE)) {
@@ -75,6 +82,11 @@ public final class Recovery {
         removeEmptyTrial(folder);
         return;
       }
+      Long armedNs = text.armedNs();
+      if (armedNs != null) {
+        begun.add(armedNs);
+      }
+      removeParts(folder);
       RecordedTrial made =
           TrialWriter.write(folder, built, null, text.clock(), begin, "cut short", List.of());
       said.add(recovered(made, text));
@@ -87,10 +99,24 @@ public final class Recovery {
   static void removeEmptyTrial(Path folder) throws IOException {
     Files.deleteIfExists(folder.resolve(Journal.NAME));
     Files.deleteIfExists(folder.resolve(TrialFolders.SETTINGS));
+    removeParts(folder);
     Files.deleteIfExists(folder);
   }
 
-  private static void armed(Path trials, Path folder, boolean keep, List<String> said)
+  /** Removes files that were being written when the process ended. */
+  private static void removeParts(Path folder) throws IOException {
+    List<Path> parts;
+    try (Stream<Path> files = Files.list(folder)) {
+      parts =
+          files.filter(file -> String.valueOf(file.getFileName()).matches("\\..*\\.part")).toList();
+    }
+    for (Path part : parts) {
+      Files.delete(part);
+    }
+  }
+
+  private static void armed(
+      Path trials, Path folder, boolean keep, List<String> said, Set<Long> begun)
       throws IOException {
     List<JournalText> texts = new ArrayList<>();
     try (FileChannel a = open(folder.resolve("a"));
@@ -111,6 +137,11 @@ public final class Recovery {
     // The other file has taken over if the process died between beginning a trial and tidying up.
     texts.sort(Comparator.comparingLong(Recovery::firstNs));
     JournalText all = joined(texts);
+    if (all != null && begun.contains(all.armedNs())) {
+      // Its readings are in the trial.
+      removeArmed(folder);
+      return;
+    }
     if (all == null || !keep) {
       said.add(
           folder.getFileName()
@@ -122,7 +153,13 @@ public final class Recovery {
       TrialBuilder.Built built =
           build(
               new JournalText(
-                  all.devices(), all.clock(), all.events(), begin, null, all.lostBytes()),
+                  all.devices(),
+                  all.clock(),
+                  all.armedNs(),
+                  all.events(),
+                  begin,
+                  null,
+                  all.lostBytes()),
               begin.why(),
               "the recording was cut short while it waited for a begin");
       JournalLine.Clock clock = all.clock();
@@ -133,6 +170,10 @@ public final class Recovery {
         said.add(recovered(made, all) + "; nothing had begun yet");
       }
     }
+    removeArmed(folder);
+  }
+
+  private static void removeArmed(Path folder) throws IOException {
     for (String name : List.of("a", "b")) {
       Files.deleteIfExists(folder.resolve(name));
     }
@@ -160,7 +201,7 @@ public final class Recovery {
     }
     return last == null
         ? null
-        : new JournalText(last.devices(), last.clock(), events, null, null, lost);
+        : new JournalText(last.devices(), last.clock(), last.armedNs(), events, null, null, lost);
   }
 
   private static TrialBuilder.@Nullable Built build(JournalText text, String why, String remark) {

@@ -25,28 +25,36 @@ import rampwright.analysis.trace.Trace;
 
 /**
  * A recording process is killed (SIGKILL) at random instants; what it had handed over more than 250
- * ms before must be in valid trials. A few instants here; {@code -Dkill.instants=100} for many. A
- * kill of the process says nothing of a loss of power, which forced writes are for.
+ * ms before must be in valid trials. A few instants here; {@link #main} for many. A kill of the
+ * process says nothing of a loss of power, which forced writes are for.
  */
 class KillTest {
   /** What may be lost. */
   private static final long MOST_LOST_NS = TimeUnit.MILLISECONDS.toNanos(250);
 
-  private static final int INSTANTS = Integer.getInteger("kill.instants", 3);
+  private static final int INSTANTS = 3;
 
   @TempDir private Path folder;
   private long worstLostNs;
 
   @Test
   void whateverTheInstantOnlyTheLastQuarterOfASecondIsLost() throws Exception {
-    Random random = new Random(20260314);
-    for (int i = 0; i < INSTANTS; i++) {
-      kill(folder.resolve("k" + i), 50 + random.nextInt(3200));
+    killAtRandom(folder, INSTANTS, 20260314);
+  }
+
+  private void killAtRandom(Path into, int instants, long seed) throws Exception {
+    Random random = new Random(seed);
+    for (int i = 0; i < instants; i++) {
+      kill(into.resolve("k" + i), 50 + random.nextInt(3200));
     }
-    if (INSTANTS > 10) {
-      System.out.printf(
-          Locale.ROOT, "%d kills, lost at most %.0f ms%n", INSTANTS, worstLostNs * 1e-6);
-    }
+  }
+
+  /** Many instants: folder, how many, seed. */
+  public static void main(String[] args) throws Exception {
+    KillTest test = new KillTest();
+    test.killAtRandom(Path.of(args[0]), Integer.parseInt(args[1]), Long.parseLong(args[2]));
+    System.out.printf(
+        Locale.ROOT, "%s kills, lost at most %.0f ms%n", args[1], test.worstLostNs * 1e-6);
   }
 
   private void kill(Path trials, int afterMs) throws Exception {
@@ -75,7 +83,8 @@ class KillTest {
                 } catch (InterruptedException e) {
                   throw new AssertionError(e);
                 }
-                rig.destroyForcibly();
+                // By its handle: the process object would close what it said last.
+                rig.toHandle().destroyForcibly();
               });
       killer.start();
       for (String line = out.readLine(); line != null; line = out.readLine()) {

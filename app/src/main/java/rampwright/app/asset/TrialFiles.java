@@ -166,6 +166,11 @@ public final class TrialFiles {
     return seen;
   }
 
+  /** Settings and notes as the text of a file. */
+  public static String text(TrialFile trial) {
+    return TrialText.of(trial);
+  }
+
   /** Writes settings and notes, whole or not at all. Comments of an older file are not kept. */
   public static void write(Path path, TrialFile trial) throws IOException {
     AtomicFile.write(path, TrialText.of(trial).getBytes(StandardCharsets.UTF_8));

@@ -9,6 +9,7 @@ import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.ParseResult;
 import picocli.CommandLine.UnmatchedArgumentException;
 import rampwright.app.json.ResultJson;
+import rampwright.app.usecase.DeviceProblem;
 import rampwright.app.usecase.InputProblem;
 import rampwright.app.usecase.UsageProblem;
 
@@ -45,6 +46,9 @@ final class FailureHandler implements IExecutionExceptionHandler, IParameterExce
     }
     if (e instanceof InputProblem) {
       return tell(String.valueOf(e.getMessage()), ExitCode.DATA, json);
+    }
+    if (e instanceof DeviceProblem) {
+      return tell(String.valueOf(e.getMessage()), ExitCode.DEVICE, json);
     }
     if (e instanceof InterruptedException) {
       Thread.currentThread().interrupt();

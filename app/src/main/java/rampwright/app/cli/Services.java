@@ -1,11 +1,14 @@
 package rampwright.app.cli;
 
+import java.nio.file.Path;
+import java.time.Instant;
 import java.time.InstantSource;
 import java.util.function.UnaryOperator;
 import org.jspecify.annotations.Nullable;
 import rampwright.app.usecase.AdviseAsset;
 import rampwright.app.usecase.AnalyzeTraces;
 import rampwright.app.usecase.Analyzer;
+import rampwright.app.usecase.ArmingPermit;
 import rampwright.app.usecase.AskTrend;
 import rampwright.app.usecase.ChartHeat;
 import rampwright.app.usecase.ChartPrediction;
@@ -16,15 +19,21 @@ import rampwright.app.usecase.CheckReadiness;
 import rampwright.app.usecase.CompareTraces;
 import rampwright.app.usecase.CompareTrials;
 import rampwright.app.usecase.ConvertTrace;
+import rampwright.app.usecase.DevicePorts;
 import rampwright.app.usecase.ExportStarts;
 import rampwright.app.usecase.ImportStarts;
+import rampwright.app.usecase.InputProblem;
 import rampwright.app.usecase.KeepHeat;
 import rampwright.app.usecase.LogbookUse;
+import rampwright.app.usecase.ProbeDevices;
+import rampwright.app.usecase.RecordTrial;
 import rampwright.app.usecase.RunDemo;
 import rampwright.app.usecase.SampleSource;
 import rampwright.app.usecase.TendLogbook;
 import rampwright.app.usecase.TickList;
 import rampwright.app.usecase.TraceFileDoor;
+import rampwright.app.usecase.UsageProblem;
+import rampwright.app.usecase.WatchPlant;
 
 /**
  * What the commands work with; made by the launcher.
@@ -40,6 +49,7 @@ import rampwright.app.usecase.TraceFileDoor;
  * @param threads how many trials may be worked on at a time
  * @param clock what time it is
  * @param environment variables by name
+ * @param devices what stands behind devices
  */
 public record Services(
     TraceFileDoor door,
@@ -52,7 +62,60 @@ public record Services(
     String version,
     int threads,
     InstantSource clock,
-    UnaryOperator<@Nullable String> environment) {
+    UnaryOperator<@Nullable String> environment,
+    DevicePorts devices) {
+
+  /** Without devices. */
+  public Services(
+      TraceFileDoor door,
+      Analyzer analyzer,
+      ChartRenderer charts,
+      ChartPrediction.PredictionRenderer predictions,
+      ChartHeat.HeatRenderer heatCharts,
+      ChartReadiness.ReadinessRenderer readyCharts,
+      SampleSource samples,
+      String version,
+      int threads,
+      InstantSource clock,
+      UnaryOperator<@Nullable String> environment) {
+    this(
+        door,
+        analyzer,
+        charts,
+        predictions,
+        heatCharts,
+        readyCharts,
+        samples,
+        version,
+        threads,
+        clock,
+        environment,
+        DevicePorts.NONE);
+  }
+
+  ProbeDevices probeDevices() {
+    return new ProbeDevices(devices);
+  }
+
+  WatchPlant watchPlant() {
+    return new WatchPlant(devices, analyzeTraces());
+  }
+
+  RecordTrial recordTrial() {
+    return new RecordTrial(new DevicePorts(devices.links(), devices.time(), this::permit));
+  }
+
+  /** The heat account's word on the next start; where none is to be had, that is said. */
+  private ArmingPermit.Answer permit(Path folder, Instant now) throws InputProblem {
+    try {
+      KeepHeat.Arming arming = keepHeat().arming(folder);
+      boolean known = arming.result().standing().waitS() != null;
+      String line = HeatText.line(arming.result());
+      return new ArmingPermit.Answer(arming.allowed() || !known, arming.allowed() ? "" : line);
+    } catch (UsageProblem e) {
+      return new ArmingPermit.Answer(true, String.valueOf(e.getMessage()));
+    }
+  }
 
   AnalyzeTraces analyzeTraces() {
     return new AnalyzeTraces(door, analyzer, version, threads);

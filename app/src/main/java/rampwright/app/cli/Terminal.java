@@ -77,6 +77,9 @@ public final class Terminal {
     commands.put("heat", () -> new HeatCommand(screen, services));
     commands.put("logbook", () -> LogbookCommand.of(screen, services));
     commands.put("trend", () -> new TrendCommand(screen, services));
+    commands.put("probe", () -> new ProbeCommand(screen, services));
+    commands.put("record", () -> new RecordCommand(screen, services));
+    commands.put("watch", () -> new WatchCommand(screen, services));
     commands.put("schema", () -> new SchemaCommand(screen, services));
     commands.put(
         "completion",

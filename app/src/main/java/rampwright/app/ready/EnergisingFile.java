@@ -7,12 +7,12 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
-import rampwright.app.asset.AtomicFile;
-import rampwright.app.toml.NumberKey;
-import rampwright.app.toml.TomlFile;
-import rampwright.app.toml.TomlProblemsException;
-import rampwright.app.toml.TomlSection;
-import rampwright.app.toml.TomlText;
+import rampwright.acquisition.file.AtomicFile;
+import rampwright.acquisition.toml.NumberKey;
+import rampwright.acquisition.toml.TomlFile;
+import rampwright.acquisition.toml.TomlProblemsException;
+import rampwright.acquisition.toml.TomlSection;
+import rampwright.acquisition.toml.TomlText;
 
 /** Reads and writes {@code before-energising.toml}. */
 public final class EnergisingFile {

@@ -6,10 +6,10 @@ import java.nio.file.Path;
 import java.time.InstantSource;
 import java.time.temporal.ChronoUnit;
 import org.jspecify.annotations.Nullable;
+import rampwright.acquisition.toml.TomlProblemsException;
 import rampwright.app.asset.AssetFolders;
 import rampwright.app.ready.EnergisingFile;
 import rampwright.app.ready.EnergisingList;
-import rampwright.app.toml.TomlProblemsException;
 
 /** The list before energising: shows it, ticks a check, takes a tick back. */
 public final class TickList {

@@ -1,0 +1,230 @@
+package rampwright.acquisition.watch;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicLong;
+import rampwright.acquisition.device.Links;
+import rampwright.acquisition.device.Timekeeper;
+import rampwright.acquisition.record.RecordedTrial;
+import rampwright.acquisition.record.Recovery;
+import rampwright.acquisition.record.TrialSession;
+
+/** Records every start of every station until it is told to stop. */
+public final class WatchEngine {
+  /** Note at the head of every trace it records, by which it knows its own. */
+  public static final String MARK = DiskKeeper.MARK;
+
+  /** How long a dead device is left alone; longer than while a person waits for a start. */
+  private static final long MOST_DELAY_NS = TimeUnit.SECONDS.toNanos(10);
+
+  private static final int STEP_MS = 100;
+  private static final long LOOK_NS = TimeUnit.SECONDS.toNanos(5);
+
+  /** A clock that moves by more than this against the monotonic one was set. */
+  private static final Duration CLOCK_SET = Duration.ofSeconds(2);
+
+  private final List<StationKeeper> keepers = new ArrayList<>();
+  private final WatchLimits limits;
+  private final Timekeeper time;
+  private final RotatingLog log;
+  private final WatchListener listener;
+  private final ExecutorService finisher =
+      Executors.newSingleThreadExecutor(
+          work -> {
+            Thread thread = new Thread(work, "finisher");
+            thread.setDaemon(true);
+            return thread;
+          });
+  private final AtomicLong recorded = new AtomicLong();
+  private volatile boolean stopped;
+
+  private Instant clockBase = Instant.EPOCH;
+  private boolean saidFull;
+  private boolean saidNoRoom;
+
+  /** A watch; nothing is opened yet. */
+  public WatchEngine(
+      List<Station> stations,
+      WatchLimits limits,
+      Links links,
+      Timekeeper time,
+      RotatingLog log,
+      WatchListener listener) {
+    this.limits = limits;
+    this.time = time;
+    this.log = log;
+    this.listener = listener;
+    for (Station station : stations) {
+      keepers.add(new StationKeeper(station, links, time, log, MOST_DELAY_NS));
+    }
+  }
+
+  /** Tells it to stop; {@link #run} returns once everything is whole. */
+  public void stop() {
+    stopped = true;
+  }
+
+  /** Watches until it is stopped. */
+  public void run() throws InterruptedException {
+    Instant since = time.utc();
+    log.say("watching " + keepers.size() + " assets");
+    for (StationKeeper keeper : keepers) {
+      recover(keeper.station().plan().trials());
+      keeper.start();
+    }
+    clockBase = time.utc().minusNanos(time.nanos());
+    long lookNs = time.nanos() - LOOK_NS;
+    while (!stopped) {
+      for (StationKeeper keeper : keepers) {
+        TrialSession ended = keeper.takeEnded();
+        if (ended != null) {
+          finisher.execute(() -> finish(keeper, ended));
+        }
+      }
+      if (time.nanos() - lookNs >= LOOK_NS) {
+        lookNs = time.nanos();
+        lookAround();
+        listener.status(status(since, "watching"));
+      }
+      TimeUnit.MILLISECONDS.sleep(STEP_MS);
+    }
+    log.say("asked to stop");
+    for (StationKeeper keeper : keepers) {
+      TrialSession last = keeper.end();
+      finisher.execute(() -> finish(keeper, last));
+    }
+    finisher.shutdown();
+    finisher.awaitTermination(1, TimeUnit.MINUTES);
+    log.say("stopped; " + recorded.get() + " trials recorded");
+    listener.status(status(since, "ended"));
+  }
+
+  private void recover(Path trials) {
+    try {
+      Recovery.run(trials, false).forEach(log::say);
+    } catch (IOException e) {
+      log.say(trials + ": a recording that was cut short could not be recovered: " + e);
+    }
+  }
+
+  private void finish(StationKeeper keeper, TrialSession session) {
+    String name = keeper.station().name();
+    try {
+      if (!session.hasBegun()) {
+        session.discard();
+        return;
+      }
+      RecordedTrial trial = session.finish();
+      recorded.incrementAndGet();
+      keeper.recorded(trial);
+      log.say(
+          String.format(
+              Locale.ROOT,
+              "%s: recorded %s, %.1f s, ended: %s",
+              name,
+              trial.folder(),
+              trial.lengthS(),
+              trial.ended()));
+      trial.remarks().forEach(remark -> log.say(name + ": " + remark));
+      String about = listener.recorded(keeper.station(), trial);
+      if (!about.isEmpty()) {
+        log.say(name + ": " + about);
+      }
+    } catch (IOException e) {
+      log.say(
+          name
+              + ": a trial could not be made whole: "
+              + e.getMessage()
+              + "; its journal stays and is recovered when the watch begins again");
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
+  }
+
+  private void lookAround() {
+    Instant base = time.utc().minusNanos(time.nanos());
+    Duration moved = Duration.between(clockBase, base);
+    if (moved.abs().compareTo(CLOCK_SET) > 0) {
+      log.say(
+          "the machine's clock was set by "
+              + moved.toMillis() / 1000.0
+              + " s; readings are dated by another one and go on as they were");
+    }
+    clockBase = base;
+    long free = free();
+    if (free < 0) {
+      return;
+    }
+    boolean low = free < limits.warnBytes();
+    if (low && !saidFull) {
+      log.say(
+          "the disk has "
+              + mib(free)
+              + " left; below "
+              + mib(limits.leastBytes())
+              + " the oldest trials of the watch are removed; make room");
+    }
+    saidFull = low;
+    if (free < limits.leastBytes()) {
+      makeRoom();
+    } else {
+      saidNoRoom = false;
+    }
+  }
+
+  private void makeRoom() {
+    for (StationKeeper keeper : keepers) {
+      Path trials = keeper.station().plan().trials();
+      try {
+        while (DiskKeeper.free(trials) < limits.leastBytes()) {
+          Path oldest = DiskKeeper.oldest(trials, limits.keepNewest());
+          if (oldest == null) {
+            break;
+          }
+          DiskKeeper.remove(oldest);
+          log.say("the disk is nearly full: removed the oldest trial of the watch, " + oldest);
+        }
+      } catch (IOException e) {
+        log.say(trials + ": no room could be made: " + e);
+      }
+    }
+    if (free() < limits.leastBytes() && !saidNoRoom) {
+      saidNoRoom = true;
+      log.say(
+          "the disk is nearly full and no trial of the watch may be removed; the newest "
+              + limits.keepNewest()
+              + " of each asset and what people touched are kept; make room");
+    }
+  }
+
+  private long free() {
+    long least = Long.MAX_VALUE;
+    for (StationKeeper keeper : keepers) {
+      least = Math.min(least, DiskKeeper.free(keeper.station().plan().trials()));
+    }
+    return least;
+  }
+
+  private static String mib(long bytes) {
+    return (bytes >> 20) + " MiB";
+  }
+
+  private WatchStatus status(Instant since, String state) {
+    return new WatchStatus(
+        time.utc(),
+        since,
+        state,
+        free(),
+        recorded.get(),
+        keepers.stream().map(StationKeeper::status).toList(),
+        log.newest());
+  }
+}

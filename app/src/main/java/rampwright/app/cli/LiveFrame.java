@@ -1,0 +1,212 @@
+package rampwright.app.cli;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+import rampwright.acquisition.record.LiveView;
+import rampwright.analysis.trace.ChannelName;
+
+/**
+ * What a recording looks like at an instant, as lines of at most {@value #WIDTH} characters: state,
+ * big figures, a bar for each current, speed, devices, disk, keys. Colour is not used; state is a
+ * word in reverse.
+ */
+final class LiveFrame {
+  static final int WIDTH = 79;
+  private static final int BAR = 48;
+
+  /** Of rated current; the bar's end. A start's limit is seldom above. */
+  private static final double BAR_RATIO = 6;
+
+  private final String asset;
+  private final double ratedA;
+  private final double ratedRpm;
+
+  LiveFrame(String asset, double ratedA, double ratedRpm) {
+    this.asset = asset;
+    this.ratedA = ratedA;
+    this.ratedRpm = ratedRpm;
+  }
+
+  List<String> lines(LiveView view) {
+    List<String> lines = new ArrayList<>();
+    lines.add(headline(view));
+    lines.add(view.waitingFor().isEmpty() ? "" : " waiting for " + view.waitingFor());
+    lines.add("");
+    lines.addAll(big(view));
+    lines.add("");
+    for (ChannelName name : ChannelName.CURRENTS) {
+      Double value = view.latest().get(name);
+      if (value != null) {
+        lines.add(bar(name.phase(), value / ratedA / BAR_RATIO, 1 / BAR_RATIO, amperes(value)));
+      }
+    }
+    Double speed = view.latest().get(ChannelName.SPEED);
+    if (speed != null) {
+      lines.add(bar("n", speed / ratedRpm / 1.1, 1 / 1.1, rpm(speed)));
+    }
+    lines.add("");
+    rest(lines, view.latest());
+    for (LiveView.DeviceState device : view.devices()) {
+      lines.add(device(device));
+    }
+    String trouble = view.trouble();
+    lines.add(
+        trouble == null
+            ? "   disk      on disk within 250 ms"
+            : " ! DISK      kept in memory: " + trouble);
+    lines.add("");
+    lines.add(
+        view.phase() == LiveView.Phase.ARMED
+            ? " b Enter: begin now    Ctrl-C: give up"
+            : " e Enter: end and keep    Ctrl-C: end and keep");
+    lines.replaceAll(line -> fit(SafeText.of(line)));
+    // The state in reverse video; everything else has been made safe above.
+    String head = lines.get(0);
+    int end = head.indexOf("  ", 1);
+    lines.set(0, "\u001b[7m" + head.substring(0, end + 1) + "\u001b[0m" + head.substring(end + 1));
+    return lines;
+  }
+
+  private String headline(LiveView view) {
+    String state = " " + view.phase().key().toUpperCase(Locale.ROOT) + " ";
+    String time = clock(view.elapsedS());
+    String name = asset.length() > 48 ? asset.substring(0, 48) : asset;
+    String left = state + "  " + name;
+    return left + " ".repeat(Math.max(1, WIDTH - left.length() - time.length())) + time;
+  }
+
+  private List<String> big(LiveView view) {
+    boolean recording = view.phase() != LiveView.Phase.ARMED;
+    Double speed = view.latest().get(ChannelName.SPEED);
+    String current =
+        Double.isNaN(view.currentA()) ? "---" : String.format(Locale.ROOT, "%.0f", view.currentA());
+    String second =
+        speed == null
+            ? recording ? String.format(Locale.ROOT, "%.1f", view.elapsedS()) : ""
+            : Double.isNaN(speed) ? "---" : String.format(Locale.ROOT, "%.0f", speed);
+    String third =
+        speed != null && recording ? String.format(Locale.ROOT, "%.1f", view.elapsedS()) : "";
+    String[] a = BigDigits.lines(pad(current, 4));
+    String[] b = BigDigits.lines(pad(second, 4));
+    String[] c = BigDigits.lines(third);
+    List<String> lines = new ArrayList<>();
+    for (int row = 0; row < BigDigits.HEIGHT; row++) {
+      lines.add("  " + a[row] + "     " + b[row] + "     " + c[row]);
+    }
+    String peak =
+        Double.isNaN(view.peakCurrentA())
+            ? ""
+            : String.format(
+                Locale.ROOT,
+                ", peak %.0f = %.2f In",
+                view.peakCurrentA(),
+                view.peakCurrentA() / ratedA);
+    String under = "  A" + peak;
+    lines.add(
+        under
+            + " ".repeat(Math.max(1, 26 - under.length()))
+            + (speed == null ? recording ? "s" : "" : "rpm")
+            + (third.isEmpty() ? "" : " ".repeat(21) + "s"));
+    return lines;
+  }
+
+  private static void rest(List<String> lines, Map<ChannelName, Double> latest) {
+    StringBuilder text = new StringBuilder();
+    latest.forEach(
+        (name, value) -> {
+          if (!ChannelName.CURRENTS.contains(name) && name != ChannelName.SPEED) {
+            text.append("   ").append(name.key()).append(' ');
+            text.append(
+                Double.isNaN(value)
+                    ? "no reading"
+                    : ValueText.value(value, null) + " " + name.quantity().unit());
+          }
+        });
+    if (!text.isEmpty()) {
+      lines.add(text.toString());
+    }
+  }
+
+  private static String device(LiveView.DeviceState device) {
+    String rate =
+        String.format(Locale.ROOT, "%.1f of %.4g a second", device.hz(), device.wantedHz());
+    String name = device.name().length() > 16 ? device.name().substring(0, 16) : device.name();
+    String state =
+        device.fault().isEmpty()
+            ? "   " + name + "  " + rate
+            : " ! " + name.toUpperCase(Locale.ROOT) + "  " + device.fault();
+    return device.faults() == 0 || !device.fault().isEmpty()
+        ? state
+        : state + ", " + device.faults() + " not had";
+  }
+
+  /**
+   * A bar with a mark at the rated value.
+   *
+   * @param share of the bar's length
+   * @param mark where the rated value is, share of the bar's length
+   */
+  private static String bar(String name, double share, double mark, String value) {
+    int filled = Double.isNaN(share) ? 0 : (int) Math.round(Math.max(0, Math.min(1, share)) * BAR);
+    int at = (int) Math.round(mark * BAR);
+    StringBuilder bar = new StringBuilder();
+    for (int i = 0; i < BAR; i++) {
+      bar.append(i == at ? '|' : i < filled ? '\u2588' : '\u00b7');
+    }
+    String over = share > 1 ? ">" : " ";
+    return String.format(Locale.ROOT, "  %-3s%s%s %s", name, bar, over, value);
+  }
+
+  private String amperes(double value) {
+    return Double.isNaN(value)
+        ? "no reading"
+        : String.format(Locale.ROOT, "%7.1f A  %.2f In", value, value / ratedA);
+  }
+
+  private static String rpm(double value) {
+    return Double.isNaN(value) ? "no reading" : String.format(Locale.ROOT, "%7.0f rpm", value);
+  }
+
+  private static String clock(double seconds) {
+    long tenths = Math.round(Math.max(0, seconds) * 10);
+    return String.format(Locale.ROOT, "%d:%02d.%d ", tenths / 600, tenths / 10 % 60, tenths % 10);
+  }
+
+  private static String pad(String text, int width) {
+    return " ".repeat(Math.max(0, width - text.length())) + text;
+  }
+
+  private static String fit(String line) {
+    return line.length() > WIDTH ? line.substring(0, WIDTH - 1) + "\u2026" : line;
+  }
+
+  /** One line for where nobody watches a picture. */
+  static String plain(LiveView view, @Nullable String before) {
+    StringBuilder text = new StringBuilder();
+    text.append(view.phase().key());
+    text.append(String.format(Locale.ROOT, " %.1f s", view.elapsedS()));
+    if (!view.waitingFor().isEmpty()) {
+      text.append(", waiting for ").append(view.waitingFor());
+    }
+    if (!Double.isNaN(view.currentA())) {
+      text.append(String.format(Locale.ROOT, ", %.1f A", view.currentA()));
+    }
+    Double speed = view.latest().get(ChannelName.SPEED);
+    if (speed != null) {
+      text.append(String.format(Locale.ROOT, ", %.0f rpm", speed));
+    }
+    for (LiveView.DeviceState device : view.devices()) {
+      if (!device.fault().isEmpty()) {
+        text.append("; ").append(device.name()).append(": ").append(device.fault());
+      }
+    }
+    if (view.trouble() != null) {
+      text.append("; kept in memory: ").append(view.trouble());
+    }
+    String line = text.toString();
+    return line.equals(before) ? "" : line;
+  }
+}
