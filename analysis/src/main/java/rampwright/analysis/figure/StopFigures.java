@@ -218,7 +218,9 @@ final class StopFigures {
     }
     double around = Math.abs(speed.at(release + r.stepS) - n);
     double u =
-        Math.hypot(speed.noiseRpm(), !Double.isNaN(around) ? Accuracy.ofWidth(2 * around) : 0)
+        Math.hypot(
+                Math.hypot(speed.noiseRpm(), Accuracy.ofWidth(speed.resolutionRpm())),
+                !Double.isNaN(around) ? Accuracy.ofWidth(2 * around) : 0)
             * 100
             / nominalRpm;
     return Measured.of(

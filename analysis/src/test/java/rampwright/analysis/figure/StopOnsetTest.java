@@ -87,11 +87,18 @@ class StopOnsetTest {
             50,
             s -> 80 + 15 * s,
             26,
-            t -> t < 2 ? 0 : t < 7 ? 296 * (t - 2) : Math.max(0, 1480 - 296 * Math.max(0, t - 20)));
+            t ->
+                t < 2
+                    ? 0
+                    : t < 7
+                        ? 296 * (t - 2)
+                        : Math.max(0, Math.rint(1480 - 296 * Math.max(0, t - 20))));
     Measured stopTime = stop.figures().get("stop_time_s");
     Measured controlled = stop.figures().get("controlled_time_s");
     assertThat(stopTime.value()).isLessThan(controlled.value());
     assertThat(stop.figures().get("speed_at_release_pct").value()).isCloseTo(0, within(1e-9));
+    // At rest the channel shows no noise, but it does not see less than its own step.
+    assertThat(stop.figures().get("speed_at_release_pct").uncertainty()).isPositive();
     for (String key : new String[] {"stop_time_s", "controlled_time_s", "speed_at_release_pct"}) {
       assertThat(stop.figures().get(key).rule())
           .as(key)
