@@ -84,11 +84,11 @@ record RestLevel(double levelA, double thresholdA, List<Offset> offsets) {
   }
 
   /**
-   * What an offset may add to a reading, A: from nothing (RMS of both) to all of it (a transducer's
-   * zero), taken as rectangular.
+   * What an offset may add to a reading, A: next to nothing (RMS of both) or all of it (a
+   * transducer's zero), either as likely; this is the RMS of the two.
    */
   double uncertaintyA() {
-    return offsetA() / Math.sqrt(3);
+    return offsetA() / Math.sqrt(2);
   }
 
   /** "; ..." for a figure's rule; empty where no offset matters. */

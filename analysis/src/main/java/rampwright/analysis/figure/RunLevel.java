@@ -28,6 +28,10 @@ record RunLevel(Measured currentA, double speedRpm, double fromS, double toS) {
       return new RunLevel(Measured.missing("A", "no run was reached"), Double.NaN, 0, 0);
     }
     double toS = segment.runEndS();
+    if (!r.isWaveform() && !segment.flow().openEnd()) {
+      // The last reading may have averaged over current ceasing.
+      toS = Math.min(toS, r.t[Math.max(run.first(), segment.flow().last() - 1)]);
+    }
     double windowS = Math.max(WINDOW_S, LEAST_READINGS * r.stepS);
     double fromS = Math.max(toS - windowS, r.t[run.first()]);
     double speedRpm = r.speed != null ? r.speed.mean(fromS, toS) : Double.NaN;
@@ -70,8 +74,10 @@ record RunLevel(Measured currentA, double speedRpm, double fromS, double toS) {
     }
     Line line = Line.through(r.t, chosen, from, to);
     double spanS = toS - fromS;
-    // Noise alone gives a slope too; only what exceeds twice that counts.
-    double slopeNoise = sigma * Math.sqrt(12.0 / Math.max(3, to - from)) / spanS;
+    // Noise, or a reciprocating machine's swing, gives a slope too; only what exceeds twice that
+    // counts.
+    double slopeNoise =
+        Math.max(sigma, line.scatter()) * Math.sqrt(12.0 / Math.max(3, to - from)) / spanS;
     if (Math.abs(line.slope()) > MOST_SLOPE_A_SECOND * level + 2 * slopeNoise) {
       return new RunLevel(
           Measured.missing(
@@ -84,7 +90,11 @@ record RunLevel(Measured currentA, double speedRpm, double fromS, double toS) {
           fromS,
           toS);
     }
-    double noise = sigma * Math.sqrt(1.57 / Math.max(1, to - from));
+    // The median's standard error, and half as much for being the highest of up to three phases.
+    double noise =
+        Math.hypot(
+            1.5 * sigma * Math.sqrt(1.57 / Math.max(1, to - from)),
+            Accuracy.ofWidth(r.isWaveform() ? 0 : Noise.resolution(chosen, 0, chosen.length)));
     double u = Accuracy.ofCurrent(level, Math.hypot(noise, r.rest.uncertaintyA()));
     return new RunLevel(
         Measured.of(level, "A", u, fromS, toS, rule(windowS) + r.rest.said())

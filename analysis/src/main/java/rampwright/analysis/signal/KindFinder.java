@@ -70,7 +70,7 @@ public final class KindFinder {
     // A record of a cycle or two has fewer.
     int least = (int) Math.max(1, Math.min(LEAST_SIGN_CHANGES, 2 * cycles - 1));
     // Not the very largest: a few absurd values must not hide an alternating current.
-    int beside = (int) Math.min(MOST_ABSURD, samples.size() / 64);
+    int beside = Math.min(MOST_ABSURD, samples.size() / 64);
     double highest = extreme(samples, 1, beside);
     double lowest = -extreme(samples, -1, beside);
     if (Math.min(highest, -lowest) < LEAST_OPPOSITE_SHARE * Math.max(highest, -lowest)
