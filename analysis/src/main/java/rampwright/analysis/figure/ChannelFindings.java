@@ -12,6 +12,8 @@ import rampwright.analysis.trace.Samples;
 final class ChannelFindings {
   private static final int LEAST_EQUAL = 3;
   private static final int LEAST_PLACES = 3;
+  // With noise of 1.5 steps six equal readings in a row come by chance once in a thousand.
+  private static final double NOISY_STEPS = 1.5;
   private static final double ABRUPT_STEPS = 3;
   private static final double LIVE_AT_REST = 0.5;
   private static final double DEAD_AT_REST = 0.2;
@@ -88,7 +90,7 @@ final class ChannelFindings {
       return null;
     }
     // A limited start reads level too; only a channel that is noisy elsewhere is cut by its range.
-    if (!r.isWaveform() && !(noiseBelow(r, samples, 0.8 * extreme) > 0.5 * step)) {
+    if (!r.isWaveform() && !(noiseBelow(r, samples, 0.8 * extreme) > NOISY_STEPS * step)) {
       return null;
     }
     return new Finding(

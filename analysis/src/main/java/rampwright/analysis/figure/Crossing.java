@@ -68,19 +68,12 @@ record Crossing(double atS, double uncertaintyS) {
     return new Crossing(atS, u);
   }
 
-  /**
-   * Whether the speed is beyond the level at {@code k} and most of what follows is, but for noise.
-   */
+  /** Whether the speed is beyond the level at {@code k} and at most of the next two. */
   private static boolean lasts(SpeedTrack speed, double sign, double level, int k) {
     if (sign * (speed.rpm()[k] - level) < 0) {
       return false;
     }
-    int end = Math.min(speed.size(), k + 1 + LASTING);
-    if (end - k < 2) {
-      return true;
-    }
-    double next = Noise.median(speed.rpm(), k + 1, end);
-    double slack = 3 * Math.max(speed.noiseRpm(), speed.resolutionRpm());
-    return sign * (next - level) > -slack;
+    int end = Math.min(speed.size(), k + LASTING);
+    return sign * (Noise.median(speed.rpm(), k, end) - level) >= 0;
   }
 }

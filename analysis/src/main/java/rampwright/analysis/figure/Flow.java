@@ -102,11 +102,14 @@ record Flow(
     double toS = r.t[last];
     double toU = 0;
     if (!openEnd) {
-      // Current ceases between two readings where each is an instant. Where a reading averages, the
-      // last that shows current may hold the step, or the first that shows none: what is left is
-      // the sum of two rectangles an interval wide each, a triangle.
-      toS = isPart(r, last, last - 1) ? r.t[last] : 0.5 * (r.t[last] + r.t[after]);
-      toU = Math.hypot((r.t[after] - r.t[last]) / SQRT6, r.jitterS);
+      // Of a meter that reads an instant the current ceases between its last and the next reading,
+      // of one that averages back up to half an interval before the last, of one that averages
+      // about its stamp between these. A quarter of an interval after the last reading is off by
+      // three quarters at most. What is left is the sum of two rectangles an interval wide each
+      // (when the current ceased, what the meter saw of it): a triangle.
+      double intervalS = r.t[after] - r.t[last];
+      toS = isPart(r, last, last - 1) ? r.t[last] : r.t[last] + intervalS / 4;
+      toU = Math.hypot(intervalS / SQRT6, r.jitterS);
     }
     return new Flow(first, last, fromS, fromU, toS, toU, openStart, openEnd);
   }

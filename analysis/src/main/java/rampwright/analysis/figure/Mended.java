@@ -248,7 +248,7 @@ final class Mended {
 
   private int samplesACycle(@Nullable Double ratedHz) {
     double hz = ratedHz != null ? ratedHz : ASSUMED_HZ;
-    return (int) Math.max(4, Math.min(1e7, Math.round(rateHz() / hz)));
+    return (int) Math.max(4, Math.min(1e7, Math.rint(rateHz() / hz)));
   }
 
   /** A current through a winding cannot jump there and back within two intervals. */

@@ -21,24 +21,20 @@ record Plausible(double limit, double overOthers, double overSustained) {
   private static final double FAST_HZ = 5;
 
   static Plausible current(@Nullable Double ratedA, double rateHz) {
-    return known(ratedA)
+    return ratedA != null && ratedA > 0
         ? new Plausible(CURRENT_RATIO * ratedA, 5, 3)
         : new Plausible(0, 30, rateHz >= FAST_HZ ? 10 : 30);
   }
 
   static Plausible voltage(@Nullable Double declaredV) {
-    return known(declaredV)
+    return declaredV != null && declaredV > 0
         ? new Plausible(VOLTAGE_RATIO * declaredV, 2, 1.5)
         : new Plausible(0, 5, 3);
   }
 
   static Plausible speed(@Nullable Double ratedRpm) {
-    return known(ratedRpm)
+    return ratedRpm != null && ratedRpm > 0
         ? new Plausible(SPEED_RATIO * ratedRpm, 1.5, 1.3)
         : new Plausible(0, 3, 2);
-  }
-
-  private static boolean known(@Nullable Double value) {
-    return value != null && value > 0;
   }
 }

@@ -36,9 +36,9 @@ record RestLevel(double levelA, double thresholdA, List<Offset> offsets) {
     if (!(largest > 0)) {
       largest = 0;
     }
-    boolean rated = ratedA != null && ratedA > 0;
-    double base = rated ? SHARE_OF_RATED * ratedA : SHARE_OF_LARGEST * largest;
-    double most = rated ? MOST_REST_OF_RATED * ratedA : base;
+    double rated = ratedA != null ? ratedA : 0;
+    double base = rated > 0 ? SHARE_OF_RATED * rated : SHARE_OF_LARGEST * largest;
+    double most = rated > 0 ? MOST_REST_OF_RATED * rated : base;
     boolean[] quiet = new boolean[high.length];
     double[] atRest = new double[high.length];
     int n = 0;
@@ -54,7 +54,7 @@ record RestLevel(double levelA, double thresholdA, List<Offset> offsets) {
     double level = Noise.median(atRest, 0, n);
     // A current that creeps up through the rest's range is no noise: the spread is a median.
     double noise = Noise.spread(atRest, 0, n);
-    double offset = rated ? OFFSET_OF_RATED * ratedA : OFFSET_OF_LARGEST * largest;
+    double offset = rated > 0 ? OFFSET_OF_RATED * rated : OFFSET_OF_LARGEST * largest;
     List<Offset> offsets = new ArrayList<>();
     for (int p = 0; p < current.length; p++) {
       int m = 0;
@@ -84,11 +84,11 @@ record RestLevel(double levelA, double thresholdA, List<Offset> offsets) {
   }
 
   /**
-   * What an offset may add to a reading, A: from nothing (RMS of both) to all of it (a transducer's
-   * zero), taken as rectangular.
+   * What an offset may add to a reading, A: next to nothing (RMS of both) or all of it (a
+   * transducer's zero), either as likely; this is the RMS of the two.
    */
   double uncertaintyA() {
-    return offsetA() / Math.sqrt(3);
+    return offsetA() / Math.sqrt(2);
   }
 
   /** "; ..." for a figure's rule; empty where no offset matters. */

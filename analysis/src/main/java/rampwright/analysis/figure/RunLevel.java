@@ -29,6 +29,10 @@ record RunLevel(Measured currentA, double speedRpm, double fromS, double toS) {
       return new RunLevel(Measured.missing("A", "no run was reached"), Double.NaN, 0, 0);
     }
     double toS = segment.runEndS();
+    if (!r.isWaveform() && !segment.flow().openEnd()) {
+      // The last reading may have averaged over current ceasing.
+      toS = Math.min(toS, r.t[Math.max(run.first(), segment.flow().last() - 1)]);
+    }
     Swing swing = segment.swing();
     double leastS = Math.max(WINDOW_S, LEAST_READINGS * r.stepS);
     // A swing counts by whole periods.
@@ -86,7 +90,11 @@ record RunLevel(Measured currentA, double speedRpm, double fromS, double toS) {
           fromS,
           toS);
     }
-    double noise = sigma * Math.sqrt(1.57 / Math.max(1, to - from));
+    // The median's standard error, and half as much for being the highest of up to three phases.
+    double noise =
+        Math.hypot(
+            1.5 * sigma * Math.sqrt(1.57 / Math.max(1, to - from)),
+            Accuracy.ofWidth(r.isWaveform() ? 0 : Noise.resolution(chosen, 0, chosen.length)));
     double u = Accuracy.ofCurrent(level, Math.hypot(noise, r.rest.uncertaintyA()));
     return new RunLevel(
         Measured.of(
@@ -112,8 +120,11 @@ record RunLevel(Measured currentA, double speedRpm, double fromS, double toS) {
   /** Slope beyond what noise alone may show, A/s. */
   private static double slope(Readings r, double[] current, double sigma, int from, int to) {
     double spanS = r.t[to - 1] - r.t[from];
-    double noise = sigma * Math.sqrt(12.0 / Math.max(3, to - from)) / Math.max(spanS, r.stepS);
-    return beyond(Line.through(r.t, current, from, to).slope(), 2 * noise);
+    Line line = Line.through(r.t, current, from, to);
+    // Noise, or a reciprocating machine's swing, gives a slope too.
+    double spread = Math.max(sigma, line.scatter());
+    double noise = spread * Math.sqrt(12.0 / Math.max(3, to - from)) / Math.max(spanS, r.stepS);
+    return beyond(line.slope(), 2 * noise);
   }
 
   /**
