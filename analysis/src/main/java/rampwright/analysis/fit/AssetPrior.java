@@ -121,9 +121,7 @@ final class AssetPrior {
     }
     set(AssetParameters.WIDTH, Math.log(0.03), 0.6);
     set(AssetParameters.STATIC_HEAD, 0.25, 0.22);
-    // L v / (g H): half a second for a hundred metres of pipe, next to nothing for a fan or a short
-    // one. A column that is not there would be paid for with inertia.
-    set(AssetParameters.COLUMN, Math.log(0.1), 1.6);
+    set(AssetParameters.COLUMN, Math.log(0.4), 1.2);
     set(AssetParameters.FLOW_SHARE, 0.5, 0.2);
   }
 
