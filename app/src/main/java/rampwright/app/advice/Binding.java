@@ -125,7 +125,7 @@ final class Binding {
         told = true;
       }
       double value = one.value(best.run());
-      out.add(new Advice.Binding(one.show(), value, one.needed(value), text.toString()));
+      out.add(new Advice.Binding(one.show(), value, one.needed(value), text.toString().strip()));
     }
   }
 
@@ -144,10 +144,14 @@ final class Binding {
     Trial paid =
         climb(trials, ofStop, run -> OTHERS * over(one, run) + missed(one, requirements, run));
     if (over(one, paid.run()) > KEPT) {
-      return String.format(
-          Locale.ROOT,
-          " No settings keep it, whatever the others: %s is the nearest.",
-          one.told(paid.run()));
+      String which =
+          ofStop
+              ? "No settings keep it"
+              : String.format(
+                  Locale.ROOT,
+                  "No settings that reach full speed within %.0f s keep it",
+                  chances.giveUpS());
+      return " " + which + ", whatever the others: " + one.told(paid.run()) + " is the nearest.";
     }
     List<String> costs = new ArrayList<>();
     for (Requirement other : requirements) {

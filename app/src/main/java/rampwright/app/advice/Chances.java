@@ -155,6 +155,11 @@ final class Chances {
     return RunFigures.of(run, model, phases);
   }
 
+  /** A simulated start that has not reached full speed by then counts as failed, s. */
+  double giveUpS() {
+    return giveUpS;
+  }
+
   /** How the phases differ from their mean. */
   PhaseFactors phases() {
     return phases;

@@ -166,7 +166,7 @@ final class Torque {
     return "";
   }
 
-  private static String shortage(Trajectory run) {
+  private String shortage(Trajectory run) {
     int last = run.size() - 1;
     double speed = run.speedPu(last);
     String leaves =
@@ -176,7 +176,7 @@ final class Torque {
             Locale.ROOT,
             "%s at standstill where breaking away takes %s",
             leaves,
-            Wording.number(Math.max(run.loadTorquePu(last), 0)))
+            Wording.number(model.load().holding()))
         : String.format(
             Locale.ROOT,
             "%s at %.0f %% speed where the load takes %s",

@@ -176,6 +176,26 @@ class AdviceEngineTest {
             });
   }
 
+  /** A conveyor that takes 0.42 of rated torque to break away is held at less current. */
+  @Test
+  void aCurrentTooSmallForTheLoadIsToldInTorque() {
+    List<FigureLimit> hard =
+        List.of(
+            new FigureLimit("start_time_s", null, 8.0),
+            new FigureLimit("peak_current_ratio", null, 1.6));
+    Advice advice =
+        AdviceEngine.advise(
+            new AdviceRequest(
+                ASSET, RANGES, hard, List.of(trial(SLOW, 15), trial(SLOW, 16)), null));
+    assertThat(advice.status()).isEqualTo(Advice.Status.CANNOT_MEET);
+    assertThat(advice.binding())
+        .anySatisfy(
+            each ->
+                assertThat(each.evidence())
+                    .contains("of rated torque at standstill where breaking away takes 0.")
+                    .contains("The smallest current limit that starts it is"));
+  }
+
   @Test
   void withoutATrialTheNameplateIsTheBasis() {
     Advice advice =
