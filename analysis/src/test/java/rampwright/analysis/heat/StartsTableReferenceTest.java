@@ -2,11 +2,17 @@ package rampwright.analysis.heat;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import rampwright.analysis.figure.Practice;
 
 /** NEMA MG 10, table 2-3, and the formulas beside it. */
 class StartsTableReferenceTest {
@@ -47,6 +53,29 @@ class StartsTableReferenceTest {
       }
     }
     assertThat(exact).isGreaterThanOrEqualTo(58);
+  }
+
+  /** Every entry against a copy of the table that lies beside the checkout, where it is there. */
+  @Test
+  void everyEntryIsThePublishedOne() throws IOException {
+    Optional<Path> folder = Practice.reference();
+    assumeTrue(folder.isPresent(), "no reference tables beside this checkout");
+    List<String> lines = Files.readAllLines(folder.get().resolve("nema_mg10_starts.csv"));
+    int entries = 0;
+    for (String line : lines.subList(1, lines.size())) {
+      String[] cells = line.split(",", -1);
+      for (int pairs = 1; pairs <= 3; pairs++) {
+        int at = 1 + 3 * (pairs - 1);
+        StartsTable.Row printed =
+            new StartsTable.Row(
+                Double.parseDouble(cells[at]),
+                Double.parseDouble(cells[at + 1]),
+                Double.parseDouble(cells[at + 2]));
+        assertThat(StartsTable.row(Double.parseDouble(cells[0]), pairs)).isEqualTo(printed);
+        entries += 3;
+      }
+    }
+    assertThat(entries).isEqualTo(180);
   }
 
   /** Between two ratings the stricter side of each; above the table nothing. */

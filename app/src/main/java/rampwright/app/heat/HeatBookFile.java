@@ -179,7 +179,7 @@ public final class HeatBookFile {
     }
     for (HeatBook.Entry entry : book.traces()) {
       out.entry("trace").put("trial", entry.trial()).put("at", entry.at());
-      out.put("dated_by", entry.datedBy()).put("bytes", Double.valueOf(entry.bytes()));
+      out.put("dated_by", entry.datedBy()).put("bytes", Double.valueOf((double) entry.bytes()));
       out.put("modified", entry.modified());
       out.put("flows_at_end", Boolean.valueOf(entry.stretch().flowsAtEnd()));
       out.put("end_square", Double.valueOf(digits(entry.stretch().endSquare())));

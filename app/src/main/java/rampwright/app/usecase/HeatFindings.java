@@ -88,9 +88,16 @@ final class HeatFindings {
     }
     List<StartHeat> starts;
     try {
+      HeatBook book = HeatBookFile.read(folder);
       List<Double> cold = new ArrayList<>();
-      for (HeatBook.Cold one : HeatBookFile.read(folder).cold()) {
+      for (HeatBook.Cold one : book.cold()) {
         cold.add(second(zero, one.at()));
+      }
+      // Trials that were not analysed now count as the account keeps them.
+      for (HeatBook.Entry kept : book.traces()) {
+        if (of.stream().noneMatch(trial -> trial.name().equals(kept.trial()))) {
+          dated.add(new HeatHistory.Dated(kept.trial(), second(zero, kept.at()), kept.stretch()));
+        }
       }
       HeatHistory history = new HeatHistory(dated, cold, HeatGathering.forgetS(asset));
       double lastS = dated.stream().mapToDouble(HeatHistory.Dated::beginS).max().orElse(0);

@@ -254,6 +254,19 @@ class KeepHeatTest {
         .contains("repeat-too-soon");
   }
 
+  @Test
+  void aTrialAnalysedAloneIsHeldAgainstTheKeptAccount() throws Exception {
+    trial("20260314T090000Z", 8);
+    trial("20260314T090100Z", 8);
+    Path second = pump.resolve("trials/20260314T090100Z");
+    AnalyzeTraces analyze = new AnalyzeTraces(door, TraceAnalyzer::analyze, "1", 1);
+    Batch alone = analyze.run(List.of(second), InputChoice.DEFAULT, false, Progress.NONE);
+    assertThat(codes(alone, 0)).as("nothing is kept yet").doesNotContain("repeat-too-soon");
+    keep().now(pump);
+    Batch known = analyze.run(List.of(second), InputChoice.DEFAULT, false, Progress.NONE);
+    assertThat(codes(known, 0)).contains("repeat-too-soon");
+  }
+
   private static List<String> codes(Batch batch, int trial) {
     return batch.results().get(trial).figures().findings().stream().map(f -> f.code()).toList();
   }
