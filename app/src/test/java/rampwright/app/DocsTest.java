@@ -69,7 +69,19 @@ class DocsTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"demo", "analyze", "compare", "convert", "chart", "schema", "completion"})
+  @ValueSource(
+      strings = {
+        "demo",
+        "analyze",
+        "compare",
+        "convert",
+        "chart",
+        "probe",
+        "record",
+        "watch",
+        "schema",
+        "completion"
+      })
   void everyCommandAndOptionIsDocumented(String command) throws Exception {
     String text = Files.readString(DOCS.resolve("commands.md"));
     assertThat(text).contains("| `" + command);
@@ -91,6 +103,6 @@ class DocsTest {
       assertThat(commands).contains("\n  " + rows.group(1) + " ");
       found++;
     }
-    assertThat(found).isEqualTo(9);
+    assertThat(found).isEqualTo(12);
   }
 }

@@ -57,8 +57,7 @@ public final class Recovery {
     return said;
   }
 
-  private static void trial(Path folder, List<String> said, Set<Long> begun)
-      throws IOException {
+  private static void trial(Path folder, List<String> said, Set<Long> begun) throws IOException {
     Path journal = folder.resolve(Journal.NAME);
     try (FileChannel channel =
         FileChannel.open(journal, StandardOpenOption.READ, StandardOpenOption.WRITE)) {
@@ -109,9 +108,7 @@ public final class Recovery {
     List<Path> parts;
     try (Stream<Path> files = Files.list(folder)) {
       parts =
-          files
-              .filter(file -> String.valueOf(file.getFileName()).matches("\\..*\\.part"))
-              .toList();
+          files.filter(file -> String.valueOf(file.getFileName()).matches("\\..*\\.part")).toList();
     }
     for (Path part : parts) {
       Files.delete(part);
@@ -156,7 +153,13 @@ public final class Recovery {
       TrialBuilder.Built built =
           build(
               new JournalText(
-                  all.devices(), all.clock(), all.armedNs(), all.events(), begin, null, all.lostBytes()),
+                  all.devices(),
+                  all.clock(),
+                  all.armedNs(),
+                  all.events(),
+                  begin,
+                  null,
+                  all.lostBytes()),
               begin.why(),
               "the recording was cut short while it waited for a begin");
       JournalLine.Clock clock = all.clock();
