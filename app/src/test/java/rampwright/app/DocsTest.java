@@ -83,6 +83,11 @@ class DocsTest {
         "chart",
         "heat",
         "ready",
+        "probe",
+        "record",
+        "watch",
+        "logbook",
+        "trend",
         "schema",
         "completion"
       })
@@ -107,6 +112,6 @@ class DocsTest {
       assertThat(commands).contains("\n  " + rows.group(1) + " ");
       found++;
     }
-    assertThat(found).isEqualTo(11);
+    assertThat(found).isEqualTo(16);
   }
 }
