@@ -98,9 +98,13 @@ class DeviceCommandsTest {
         Wiring.analyzer(),
         Wiring.charts(),
         Wiring.predictions(),
+        Wiring.heat(),
+        Wiring.readiness(),
         into -> 0,
         "1",
         1,
+        TIME::utc,
+        name -> null,
         new DevicePorts(new DeviceLinks(TIME), TIME, permit));
   }
 

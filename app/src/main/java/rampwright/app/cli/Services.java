@@ -102,7 +102,9 @@ public record Services(
   }
 
   RecordTrial recordTrial() {
-    return new RecordTrial(new DevicePorts(devices.links(), devices.time(), this::permit));
+    boolean answered = !devices.permit().equals(ArmingPermit.UNKNOWN);
+    return new RecordTrial(
+        answered ? devices : new DevicePorts(devices.links(), devices.time(), this::permit));
   }
 
   /** The heat account's word on the next start; where none is to be had, that is said. */
