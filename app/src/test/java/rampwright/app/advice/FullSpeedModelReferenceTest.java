@@ -25,7 +25,8 @@ import rampwright.app.asset.AssetFiles;
 /**
  * Full speed dated by the fitted model on practice traces whose speed channel is withheld, against
  * their truth. On all 32 completed trials the date was off by 1.9 % of the start time (root mean
- * square), 0.5 % median, always within twice its uncertainty; the last trial of each asset is run here.
+ * square), 0.5 % median, always within twice its uncertainty; the last trial of each asset is run
+ * here.
  */
 class FullSpeedModelReferenceTest {
   // Three times the stated uncertainty, or 8 % of the start time: four times the measured spread.
