@@ -32,12 +32,21 @@ class EvenWindowTest {
   }
 
   private void assertSame(Samples samples, double fromS, double toS) {
-    double square = WindowIntegral.square(listed(), samples, fromS, toS);
-    assertThat(WindowIntegral.square(even, samples, fromS, toS))
-        .isCloseTo(square, within(ROUNDING * (1 + Math.abs(square))));
-    double value = WindowIntegral.value(listed(), samples, fromS, toS);
-    assertThat(WindowIntegral.value(even, samples, fromS, toS))
-        .isCloseTo(value, within(ROUNDING * (1 + Math.abs(value))));
+    assertSame(
+        WindowIntegral.square(even, samples, fromS, toS),
+        WindowIntegral.square(listed(), samples, fromS, toS));
+    assertSame(
+        WindowIntegral.value(even, samples, fromS, toS),
+        WindowIntegral.value(listed(), samples, fromS, toS));
+  }
+
+  private static void assertSame(double quick, double general) {
+    if (Double.isNaN(general)) {
+      // Not enough of the window was seen.
+      assertThat(quick).isNaN();
+    } else {
+      assertThat(quick).isCloseTo(general, within(ROUNDING * (1 + Math.abs(general))));
+    }
   }
 
   @Test

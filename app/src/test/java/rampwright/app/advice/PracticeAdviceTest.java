@@ -42,7 +42,7 @@ class PracticeAdviceTest {
   }
 
   /**
-   * Measured when written: 50 of 58 inside. Nine in ten is what the range says; seven in ten is far
+   * Measured: 53 of 58 inside. Nine in ten is what the range says; eight in ten is far
    * enough below that scatter of 58 does not reach it while a range that is too narrow does.
    */
   @Test
@@ -63,7 +63,7 @@ class PracticeAdviceTest {
       }
     }
     errors.sort(Double::compare);
-    assertThat(inside).isGreaterThan(count * 7 / 10);
+    assertThat(inside).isGreaterThan(count * 8 / 10);
     // Measured 1.0 %: half of all figures lie within 3 % of the median.
     assertThat(errors.get(errors.size() / 2)).isLessThan(0.03);
   }
