@@ -31,7 +31,7 @@ record SoundTrace(Trace trace, List<Finding> findings) {
       if (raw == null) {
         continue;
       }
-      Mended mended = new Mended(trace, name, raw);
+      SoundChannelBuilder mended = new SoundChannelBuilder(trace, name, raw);
       mend(mended, kind, motor);
       Finding finding = mended.finding();
       if (finding != null) {
@@ -47,7 +47,7 @@ record SoundTrace(Trace trace, List<Finding> findings) {
         : new SoundTrace(trace, findings);
   }
 
-  private static void mend(Mended channel, TraceKind kind, MotorContext motor) {
+  private static void mend(SoundChannelBuilder channel, TraceKind kind, MotorContext motor) {
     channel.dropInfinite();
     Quantity quantity = channel.name().quantity();
     boolean alternating =

@@ -9,7 +9,7 @@ import rampwright.analysis.trace.Samples;
 import rampwright.analysis.trace.Trace;
 
 /** One channel on its way from what the file says to what can have been; copied when touched. */
-final class Mended {
+final class SoundChannelBuilder {
   private static final int LONE = 2;
   private static final int CODES = 3;
   private static final double TURNED = 2;
@@ -36,7 +36,7 @@ final class Mended {
   private double firstValue;
   private final List<Finding> turned = new ArrayList<>();
 
-  Mended(Trace trace, ChannelName name, Samples samples) {
+  SoundChannelBuilder(Trace trace, ChannelName name, Samples samples) {
     this.trace = trace;
     this.name = name;
     this.samples = samples;
