@@ -76,7 +76,7 @@ final class HeatGathering {
   /** How long a record is good for, s. */
   static double forgetS(AssetFile asset) throws InputProblem {
     double slowestS = sheet(asset, List.of()).plan().motor().coolingS().high();
-    return Math.max(CONSTANTS_KEPT * slowestS, LEAST_KEPT.toSeconds());
+    return Math.max(CONSTANTS_KEPT * slowestS, (double) LEAST_KEPT.toSeconds());
   }
 
   private static HeatSheet sheet(AssetFile asset, List<HeatPiece> expected) throws InputProblem {
