@@ -166,10 +166,15 @@ final class HeatReplay {
     double duty = load(before.atS(), pieces);
     double hotAllowance = plan.motor().hotAllowance();
     if (start.cutOff() && rotorAdded < hotAllowance) {
-      Levels left = now().cautious();
-      Levels more = new Levels(left.rotor() + hotAllowance - rotorAdded, left.stator());
       State at = now();
-      state[0] = at.moved(at.atS(), at.stated(), more, at.relayHighest(), at.relayLowest());
+      double more = hotAllowance - rotorAdded;
+      state[0] =
+          at.moved(
+              at.atS(),
+              new Levels(at.stated().rotor() + more, at.stated().stator()),
+              new Levels(at.cautious().rotor() + more, at.cautious().stator()),
+              at.relayHighest(),
+              at.relayLowest());
       rotorAdded = hotAllowance;
     }
     starts.add(

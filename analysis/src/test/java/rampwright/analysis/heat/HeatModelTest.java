@@ -57,8 +57,8 @@ class HeatModelTest {
 
   /**
    * No motor within the spreads, read by no meter within its class, is ever above the cautious
-   * level: ten thousand of them, over a random history, by fine explicit steps of the bare
-   * equations.
+   * level: ten thousand of them, over random histories, by the bare equations with one set of
+   * numbers each.
    */
   @Test
   void noMotorWithinTheSpreadsIsWarmerThanTheCautiousOne() {

@@ -33,6 +33,12 @@ final class HeatGathering {
    */
   private static final double CONSTANTS_KEPT = 12;
 
+  private static final String WHOLE =
+      "; counted as one start that takes the whole hot allowance (if no start was made, move its folder"
+          + " out of trials and take its [[trace]] out of heat.toml)";
+
+  private static final String NOT_READ = "not read";
+
   /** However old, so many last trials say what a start takes. */
   private static final int LAST_TRIALS = 3;
 
@@ -76,7 +82,7 @@ final class HeatGathering {
   /** How long a record is good for, s. */
   static double forgetS(AssetFile asset) throws InputProblem {
     double slowestS = sheet(asset, List.of()).plan().motor().coolingS().high();
-    return Math.max(CONSTANTS_KEPT * slowestS, LEAST_KEPT.toSeconds());
+    return Math.max(CONSTANTS_KEPT * slowestS, (double) LEAST_KEPT.toSeconds());
   }
 
   private static HeatSheet sheet(AssetFile asset, List<HeatPiece> expected) throws InputProblem {
@@ -105,7 +111,7 @@ final class HeatGathering {
         }
       } catch (IOException e) {
         remarks.add(InputProblem.of(e, Path.of(job.shown())).getMessage());
-        entries.put(name, unknown(name, 0, moment.now(), moment.now(), "not read"));
+        entries.put(name, unknown(name, 0, moment.now(), moment.now(), NOT_READ));
       }
     }
     for (HeatBook.Entry kept : book.traces()) {
@@ -141,21 +147,21 @@ final class HeatGathering {
       if (at.isBefore(oldest)) {
         return null;
       }
-      remarks.add(
-          "trial " + name + ": no trace; counted as one start that takes the whole hot allowance");
+      remarks.add("trial " + name + ": no trace" + WHOLE);
       return unknown(name, 0, at, at, declared == null ? "first seen" : declared.datedBy());
     }
     long bytes = Files.size(trace);
     Instant modified = Files.getLastModifiedTime(trace).toInstant().truncatedTo(ChronoUnit.MILLIS);
     HeatBook.Entry kept = book.entry(name);
-    if (kept != null && kept.bytes() == bytes && kept.modified().equals(modified)) {
+    boolean wasRead = kept != null && !kept.datedBy().equals(NOT_READ);
+    if (kept != null && wasRead && kept.bytes() == bytes && kept.modified().equals(modified)) {
       return redated(kept, declared);
     }
     try {
       TrialReader.Read read = reader.read(job, trace, false);
       HeatStretch stretch = read.result().heat();
       if (stretch == null) {
-        return unknown(name, bytes, modified, moment.now(), "not read");
+        return unknown(name, bytes, modified, moment.now(), NOT_READ);
       }
       TrialDates.Date date = declared != null ? declared : TrialDates.ofTrace(read.trace());
       if (date == null) {
@@ -165,9 +171,9 @@ final class HeatGathering {
       }
       return placed(new HeatBook.Entry(name, bytes, modified, date.at(), date.datedBy(), stretch));
     } catch (InputProblem e) {
-      remarks.add(e.getMessage() + "; counted as one start that takes the whole hot allowance");
+      remarks.add(e.getMessage() + WHOLE);
       Instant at = declared == null ? modified : declared.at();
-      return placed(unknown(name, bytes, modified, at, "not read"));
+      return placed(unknown(name, bytes, modified, at, NOT_READ));
     }
   }
 

@@ -195,6 +195,9 @@ class KeepHeatTest {
     assertThat(result.standing().starts().get(0).rotorAdded()).isCloseTo(12.0 / 25, within(1e-9));
     assertThat(result.remarks()).anyMatch(line -> line.contains("whole hot allowance"));
     assertThat(result.standing().waitS()).isPositive();
+    int before = reads;
+    assertThat(keep().now(pump).remarks()).anyMatch(line -> line.contains("[[trace]]"));
+    assertThat(reads).as("tried again").isEqualTo(before + 1);
   }
 
   @Test
