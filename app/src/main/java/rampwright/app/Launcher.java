@@ -7,7 +7,6 @@ import java.io.OutputStreamWriter;
 import java.io.Writer;
 import java.nio.charset.StandardCharsets;
 import java.time.Instant;
-import rampwright.acquisition.device.Timekeeper;
 import rampwright.app.cli.Screen;
 import rampwright.app.cli.Services;
 import rampwright.app.cli.Terminal;
@@ -41,21 +40,7 @@ public final class Launcher {
         new BundledSamples("/sample-traces"),
         version == null ? "unreleased" : version,
         Runtime.getRuntime().availableProcessors(),
-        Wiring.devices(clocks()));
-  }
-
-  private static Timekeeper clocks() {
-    return new Timekeeper() {
-      @Override
-      public long nanos() {
-        return System.nanoTime();
-      }
-
-      @Override
-      public Instant utc() {
-        return Instant.now();
-      }
-    };
+        Wiring.devices(Wiring.timekeeper(System::nanoTime, Instant::now)));
   }
 
   private static Writer writer(FileDescriptor to) {
