@@ -171,7 +171,7 @@ final class RecordCommand extends Command {
         if (!screen().isInteractive()) {
           throw e;
         }
-        screen().say(e.getMessage());
+        screen().say(String.valueOf(e.getMessage()));
         screen()
             .say(
                 "The trial is whole in memory. Make room, then r Enter to try again; q Enter leaves.");
