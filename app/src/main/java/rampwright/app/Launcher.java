@@ -8,7 +8,6 @@ import java.io.Writer;
 import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.time.InstantSource;
-import rampwright.acquisition.device.Timekeeper;
 import rampwright.app.cli.Screen;
 import rampwright.app.cli.Services;
 import rampwright.app.cli.Terminal;
@@ -57,21 +56,7 @@ public final class Launcher {
         Runtime.getRuntime().availableProcessors(),
         InstantSource.system(),
         System::getenv,
-        Wiring.devices(clocks()));
-  }
-
-  private static Timekeeper clocks() {
-    return new Timekeeper() {
-      @Override
-      public long nanos() {
-        return System.nanoTime();
-      }
-
-      @Override
-      public Instant utc() {
-        return Instant.now();
-      }
-    };
+        Wiring.devices(Wiring.timekeeper(System::nanoTime, Instant::now)));
   }
 
   private static Writer writer(FileDescriptor to) {

@@ -1,7 +1,10 @@
 package rampwright.app;
 
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.List;
+import java.util.function.LongSupplier;
+import java.util.function.Supplier;
 import rampwright.acquisition.device.Timekeeper;
 import rampwright.acquisition.file.ComtradeEncoding;
 import rampwright.acquisition.file.ComtradeForm;
@@ -68,6 +71,20 @@ final class Wiring {
       case COMTRADE_BINARY -> ComtradeEncoding.BINARY;
       case COMTRADE_BINARY32 -> ComtradeEncoding.BINARY32;
       case COMTRADE_FLOAT32, CSV -> ComtradeEncoding.FLOAT32;
+    };
+  }
+
+  static Timekeeper timekeeper(LongSupplier nanos, Supplier<Instant> utc) {
+    return new Timekeeper() {
+      @Override
+      public long nanos() {
+        return nanos.getAsLong();
+      }
+
+      @Override
+      public Instant utc() {
+        return utc.get();
+      }
     };
   }
 

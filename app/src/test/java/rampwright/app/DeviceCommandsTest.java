@@ -353,6 +353,19 @@ class DeviceCommandsTest {
   }
 
   @Test
+  void aTrialThatIsBeingRecordedIsNotYetATrial() throws Exception {
+    Path trials = pump.resolve("trials");
+    Path half = Files.createDirectories(trials.resolve("20260310T000000Z"));
+    Files.writeString(half.resolve("settings.toml"), "[trial]\nat = 2026-03-10T00:00:00Z\n");
+    Files.writeString(half.resolve("readings.journal"), "");
+    Path whole = Files.createDirectories(trials.resolve(PLAYED));
+    Files.copy(
+        SAMPLE.resolve("trials").resolve(PLAYED).resolve("trace.csv"), whole.resolve("trace.csv"));
+    run("analyze", pump, "--no-keep");
+    assertThat(out + err).contains(PLAYED).doesNotContain("20260310T000000Z");
+  }
+
+  @Test
   void whatIsWrongInAWatchFileIsNamedWithItsLine() throws Exception {
     Path file =
         Files.writeString(

@@ -12,6 +12,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import rampwright.acquisition.toml.NumberKey;
 import rampwright.app.asset.Load;
@@ -98,6 +99,24 @@ class DocsTest {
     while (options.find()) {
       assertThat(text).contains(options.group());
     }
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "rampwright.acquisition.map.MapKeys, maps.md",
+    "rampwright.app.usecase.WatchFiles, watch.md"
+  })
+  void everyNumberOfMapsAndWatchFilesIsDocumented(String keys, String document) throws Exception {
+    String text = Files.readString(Path.of("..", "acquisition", "docs", document));
+    int found = 0;
+    for (Field field : Class.forName(keys).getFields()) {
+      if (field.getType() == NumberKey.class) {
+        String name = ((NumberKey) field.get(null)).name();
+        assertThat(text).containsPattern("(?m)(`" + name + "`|^ *" + name + " =)");
+        found++;
+      }
+    }
+    assertThat(found).isGreaterThan(5);
   }
 
   @Test

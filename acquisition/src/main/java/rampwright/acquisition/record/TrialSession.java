@@ -29,7 +29,13 @@ public final class TrialSession implements EventSink {
   /** Without current for so long, a speed that does not come to rest is not believed, s. */
   private static final double NO_CURRENT_S = 120;
 
-  private static final int MOST_EVENTS = 2_000_000;
+  /** About 100 MB: two hours of 40 readings a second. */
+  private static final int MOST_EVENTS = 300_000;
+
+  /**
+   * The begin is dated back to the first of the readings that show it, which must still be held.
+   */
+  private static final long HELD_BESIDES_NS = 3_000_000_000L;
 
   private final RecordPlan plan;
   private final Timekeeper time;
@@ -145,7 +151,7 @@ public final class TrialSession implements EventSink {
   }
 
   private void forgetOld() {
-    while (!events.isEmpty() && latestNs - events.getFirst().atNs() > preNs) {
+    while (!events.isEmpty() && latestNs - events.getFirst().atNs() > preNs + HELD_BESIDES_NS) {
       events.removeFirst();
     }
   }
@@ -174,7 +180,7 @@ public final class TrialSession implements EventSink {
   }
 
   private void begin(long atNs, String why) {
-    forgetOld();
+    events.removeIf(event -> event.atNs() < atNs - preNs);
     // The wall clock may have been set while it was waiting.
     JournalLine.Clock now = new JournalLine.Clock(time.nanos(), time.utc());
     JournalLine.Begin line = new JournalLine.Begin(atNs, why);

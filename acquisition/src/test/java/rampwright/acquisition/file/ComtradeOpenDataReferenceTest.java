@@ -227,11 +227,9 @@ class ComtradeOpenDataReferenceTest {
 
   @Test
   void recordOf1991HasSeveralCurrentSetsAndSaysSo() {
-    assertThatThrownBy(
-            () ->
-                ComtradeReader.read(
-                    ComtradeOpenData.file("open-data/comtrade-f-io/ascii_1991.cfg"),
-                    ReadOptions.DEFAULT))
+    // Outside of what may throw: where the record is absent the test is skipped, not failed.
+    Path record = ComtradeOpenData.file("open-data/comtrade-f-io/ascii_1991.cfg");
+    assertThatThrownBy(() -> ComtradeReader.read(record, ReadOptions.DEFAULT))
         .isInstanceOf(TraceFileException.class)
         .hasMessageContaining("more than one candidate for currents")
         .hasMessageContaining("\"Ia1\"")

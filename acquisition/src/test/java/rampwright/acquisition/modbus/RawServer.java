@@ -19,6 +19,7 @@ final class RawServer implements AutoCloseable {
 
   private final ServerSocket listener;
   private final Script script;
+  private final Thread acceptor;
   private final CopyOnWriteArrayList<byte[]> frames = new CopyOnWriteArrayList<>();
   private final CopyOnWriteArrayList<Socket> open = new CopyOnWriteArrayList<>();
 
@@ -31,9 +32,9 @@ final class RawServer implements AutoCloseable {
     listener = new ServerSocket();
     listener.setReuseAddress(true);
     listener.bind(new java.net.InetSocketAddress(InetAddress.getLoopbackAddress(), port));
-    Thread thread = new Thread(this::accept, "raw server");
-    thread.setDaemon(true);
-    thread.start();
+    acceptor = new Thread(this::accept, "raw server");
+    acceptor.setDaemon(true);
+    acceptor.start();
   }
 
   int port() {
@@ -111,6 +112,15 @@ final class RawServer implements AutoCloseable {
   @Override
   public void close() throws IOException {
     listener.close();
+    boolean interrupted = false;
+    try {
+      acceptor.join();
+    } catch (InterruptedException e) {
+      interrupted = true;
+    }
+    if (interrupted) {
+      Thread.currentThread().interrupt();
+    }
     for (Socket socket : open) {
       socket.close();
     }

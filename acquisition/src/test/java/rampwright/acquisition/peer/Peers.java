@@ -59,6 +59,17 @@ public final class Peers implements AutoCloseable {
     return server;
   }
 
+  /** Starts a motor behind a pymodbus server on a TCP port and waits until it listens. */
+  public void tcpMotor(int port) throws Exception {
+    python("peer/motor_server.py", "tcp", "" + port);
+    awaitPort(port);
+  }
+
+  /** Starts a motor behind a pymodbus server on a serial line. */
+  public void rtuMotor(Path device, int baud) throws Exception {
+    python("peer/motor_server.py", "rtu", device.toString(), "" + baud);
+  }
+
   /** Starts the pymodbus server on a serial line. */
   public Process rtuServer(Path device, int baud) throws Exception {
     return python("peer/modbus_server.py", "rtu", device.toString(), "" + baud);

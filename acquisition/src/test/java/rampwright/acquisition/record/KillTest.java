@@ -166,13 +166,9 @@ class KillTest {
             .isTrue();
       }
     }
-    long newest =
-        readings.stream()
-            .filter(r -> had.contains((int) r[0]))
-            .mapToLong(r -> r[1])
-            .max()
-            .orElse(readings.isEmpty() ? lastNs : readings.get(0)[1]);
-    worstLostNs = Math.max(worstLostNs, lastNs - newest);
+    for (int i = readings.size() - 1; i >= 0 && !had.contains((int) readings.get(i)[0]); i--) {
+      worstLostNs = Math.max(worstLostNs, lastNs - readings.get(i)[1]);
+    }
     long old = readings.stream().filter(r -> r[1] <= lastNs - MOST_LOST_NS).count();
     boolean any = readings.stream().anyMatch(r -> had.contains((int) r[0]));
     assertThat(any || old == 0).as("%s: nothing recovered of %d readings", how, old).isTrue();

@@ -129,6 +129,35 @@ class TrialSessionTest {
   }
 
   @Test
+  void withNothingBeforeItTheFirstReadingThatShowsItIsThere() throws Exception {
+    RecordPlan plan = MadeStart.plan(trials, TriggerKind.CURRENT);
+    RecordPlan bare =
+        new RecordPlan(
+            plan.trials(),
+            plan.maps(),
+            plan.on(),
+            plan.until(),
+            0,
+            10,
+            plan.ratedCurrentA(),
+            plan.ratedSpeedRpm(),
+            null,
+            List.of(),
+            true);
+    // At 1 Hz the second reading that confirms the begin comes a second after the first.
+    List<DeviceEvent> slow = new java.util.ArrayList<>();
+    for (int k = 0; k < 30; k++) {
+      double a = MadeStart.currentA(k);
+      slow.add(
+          new DeviceEvent.Reading(
+              0, 0, k * 1_000_000_000L, 1, 1, 1, new int[] {0, 1}, new double[] {a, a}, ""));
+    }
+    Trace trace = read(feed(bare, slow).finish());
+    assertThat(channel(trace, ChannelName.I1).at(0)).isEqualTo(350);
+    assertThat(trace.size()).isEqualTo(11);
+  }
+
+  @Test
   void itEndsAfterItsLongestTime() throws Exception {
     TrialSession session =
         feed(MadeStart.plan(trials, TriggerKind.CURRENT, EndKind.STOPPED, 8), MadeStart.events(1));

@@ -17,6 +17,9 @@ public final class AssetFolders {
   public static final String TRIALS = "trials";
   public static final String FIGURES = "figures.json";
 
+  /** What a recording keeps while it is under way; the trace takes its place. */
+  public static final String JOURNAL = "readings.journal";
+
   private static final List<String> TRACE_ENDINGS =
       List.of("csv", "csv.gz", "txt", "txt.gz", "tsv", "cfg", "cff");
 

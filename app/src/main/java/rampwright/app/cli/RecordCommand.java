@@ -120,7 +120,7 @@ final class RecordCommand extends Command {
     StopSignal signal = new StopSignal(() -> recording.end("Ctrl-C"));
     try {
       LiveView last = watch(recording, ready, keys);
-      Optional<RecordedTrial> trial = recording.finish();
+      Optional<RecordedTrial> trial = finish(recording, keys);
       if (trial.isEmpty()) {
         return nothing(last);
       }
@@ -158,6 +158,31 @@ final class RecordCommand extends Command {
       view = recording.view();
       live.show(view);
       return view;
+    }
+  }
+
+  /** What is in memory is not given up while a person can still make room. */
+  private Optional<RecordedTrial> finish(Recording recording, KeyWords keys)
+      throws InputProblem, InterruptedException {
+    while (true) {
+      try {
+        return recording.finish();
+      } catch (InputProblem e) {
+        if (!screen().isInteractive()) {
+          throw e;
+        }
+        screen().say(String.valueOf(e.getMessage()));
+        screen()
+            .say(
+                "The trial is whole in memory. Make room, then r Enter to try again; q Enter leaves.");
+        String answer = "";
+        while (!answer.equals("r")) {
+          answer = keys.next(1000);
+          if (answer.equals("q")) {
+            throw e;
+          }
+        }
+      }
     }
   }
 

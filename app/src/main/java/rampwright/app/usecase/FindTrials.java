@@ -139,6 +139,10 @@ final class FindTrials {
       if (trace == null && trial.settings() == null) {
         return;
       }
+      if (trace == null && Files.exists(folder.resolve(AssetFolders.JOURNAL))) {
+        // Being recorded, or cut short: the next recording of the asset makes it whole.
+        return;
+      }
       Path shown = trace == null ? folder.resolve(AssetFolders.SETTINGS) : trace;
       jobs.add(
           new TrialJob(

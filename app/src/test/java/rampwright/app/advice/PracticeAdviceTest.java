@@ -42,8 +42,8 @@ class PracticeAdviceTest {
   }
 
   /**
-   * Measured: 53 of 58 inside. Nine in ten is what the range says; eight in ten is far
-   * enough below that scatter of 58 does not reach it while a range that is too narrow does.
+   * Measured: 53 of 58 inside. Nine in ten is what the range says; eight in ten is far enough below
+   * that scatter of 58 does not reach it while a range that is too narrow does.
    */
   @Test
   void truthOfTheThirdTrialLiesInThePredictedRange() {
