@@ -69,11 +69,12 @@ class AssetFitTest {
     TrialObservation first = SimulatedTrial.of(FIRST, false, 2);
     FitResult one = AssetFit.fit(SimulatedTrial.DATA, List.of(first));
     FitResult two =
-        AssetFit.fit(SimulatedTrial.DATA, List.of(first, SimulatedTrial.of(OTHER, false, 3)));
+        AssetFit.fit(SimulatedTrial.DATA, List.of(first, SimulatedTrial.of(THIRD, false, 3)));
     MachineModel truth = SimulatedTrial.truth();
     assertThat(figure(two.bestModel(404), FIRST, RunFigure.I2T))
         .isCloseTo(figure(truth, FIRST, RunFigure.I2T), Percentage.withPercentage(4));
-    assertThat(spread(two, THIRD)).isLessThan(0.95 * spread(one, THIRD));
+    // Measured on three pairs of trials: 0.66 to 0.74 of it.
+    assertThat(spread(two, THIRD)).isLessThan(0.85 * spread(one, THIRD));
   }
 
   @Test
