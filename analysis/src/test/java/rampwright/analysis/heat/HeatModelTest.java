@@ -99,9 +99,7 @@ class HeatModelTest {
     return spread.low() + random.nextDouble() * (spread.high() - spread.low());
   }
 
-  /**
-   * The equations as the docs give them, stepped by Euler's rule (steps are short of every tau).
-   */
+  /** The equations as the docs give them, with one motor's numbers throughout. */
   private static Levels bare(
       Levels from, HeatPiece piece, double tauRun, double tauRest, double gain) {
     double rotor = from.rotor();
