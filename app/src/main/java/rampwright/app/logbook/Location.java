@@ -33,8 +33,8 @@ record Location(String url, String shown, Store store) {
     String rest = given.substring(given.indexOf(':') + 1);
     String authority = rest.startsWith("//") ? rest.substring(2).split("[/?]", 2)[0] : "";
     String query = rest.contains("?") ? rest.substring(rest.indexOf('?') + 1) : "";
-    if (authority.contains("@") && authority.split("@", 2)[0].contains(":")
-        || query.toLowerCase(Locale.ROOT).contains("password=")) {
+    boolean withUser = authority.contains("@") && authority.split("@", 2)[0].contains(":");
+    if (withUser || query.toLowerCase(Locale.ROOT).contains("password=")) {
       throw new LogbookException(
           "the address of the logbook holds a password; leave it out and set PGPASSWORD, or name a"
               + " password file in PGPASSFILE");

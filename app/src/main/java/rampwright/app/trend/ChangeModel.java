@@ -46,6 +46,8 @@ final class ChangeModel {
   }
 
   /**
+   * Of values in order of time.
+   *
    * @param y values relative to their median
    * @param sd standard deviation of one value, from neighbours
    */

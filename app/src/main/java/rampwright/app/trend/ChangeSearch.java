@@ -36,6 +36,8 @@ final class ChangeSearch {
   }
 
   /**
+   * Of values in order of time.
+   *
    * @param timeYears of each start, rising
    * @param sd standard deviation of one value
    * @param inflation of the variance of means by the correlation of neighbours, from 1

@@ -52,6 +52,8 @@ public record FigureTrend(
   public record Baseline(double median, double mad, int n, Instant from, Instant to) {}
 
   /**
+   * A lasting jump.
+   *
    * @param at first start after it
    * @param sizePct of the baseline
    * @param chance that there is one, 0 to 1
@@ -61,6 +63,8 @@ public record FigureTrend(
   public record Step(Instant at, double sizePct, double chance, Instant low, Instant high) {}
 
   /**
+   * A lasting change with time.
+   *
    * @param pctPerYear of the baseline, now
    * @param low 5 %
    * @param high 95 %
@@ -79,6 +83,8 @@ public record FigureTrend(
       double mannKendallP) {}
 
   /**
+   * The limit, and when it is reached.
+   *
    * @param value of the limit, in the figure's unit
    * @param reached when, or nothing where it is not in sight
    */
@@ -94,6 +100,8 @@ public record FigureTrend(
   public record Reached(Instant date, Instant low, Optional<Instant> high) {}
 
   /**
+   * One start in the record.
+   *
    * @param raw as measured
    * @param value in usual conditions
    * @param usual the model's value there

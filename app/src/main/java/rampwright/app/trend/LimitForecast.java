@@ -20,6 +20,8 @@ final class LimitForecast {
   private final double lastYears;
 
   /**
+   * Made of its parts.
+   *
    * @param nows draws of the figure in usual conditions at the last start, relative
    * @param slopes draws of its slope then, per year
    * @param lastYears time of the last start

@@ -37,7 +37,7 @@ public record MannKendall(long s, double variance) {
   }
 
   public double z() {
-    return s == 0 || variance <= 0 ? 0 : (s - Math.signum(s)) / Math.sqrt(variance);
+    return s == 0 || variance <= 0 ? 0 : (s - Math.signum((double) s)) / Math.sqrt(variance);
   }
 
   /** Two-sided chance of an s as large or larger without a trend. */

@@ -13,6 +13,8 @@ import java.util.Arrays;
 public record SenSlope(double slope, double low, double high) {
 
   /**
+   * Of values in order of time.
+   *
    * @param normalQuantile of the interval's level: 1.645 for 90 %, 1.96 for 95 %
    */
   public static SenSlope of(double[] time, double[] values, double normalQuantile) {

@@ -21,6 +21,8 @@ final class WeightedFit {
   private final double rss;
 
   /**
+   * Made of its parts.
+   *
    * @param columns one array a regressor, each as long as {@code y}
    * @param priors standard deviation of each coefficient's prior
    * @param sd standard deviation of one value of {@code y}

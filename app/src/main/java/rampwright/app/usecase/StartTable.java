@@ -45,6 +45,8 @@ final class StartTable {
   }
 
   /**
+   * Reads a table.
+   *
    * @throws InputProblem where the file is not such a table at all
    */
   static StartTable read(Path file) throws InputProblem {
