@@ -56,9 +56,14 @@ public final class TcpBench implements AutoCloseable {
     daemon("bench", this::accept);
   }
 
-  /** Where it listens. */
-  public InetSocketAddress address() {
-    return (InetSocketAddress) server.getLocalSocketAddress();
+  /** Address it listens on. */
+  InetAddress address() {
+    return server.getInetAddress();
+  }
+
+  /** Port it listens on. */
+  public int port() {
+    return server.getLocalPort();
   }
 
   private static void daemon(String name, Runnable work) {

@@ -48,8 +48,7 @@ class BenchPeerTest {
 
   /** Runs mbpoll once: what it prints for each reference, or why it failed. */
   private List<Double> mbpoll(String... words) throws Exception {
-    List<String> line =
-        new ArrayList<>(List.of("mbpoll", "-m", "tcp", "-p", "" + bench.address().getPort()));
+    List<String> line = new ArrayList<>(List.of("mbpoll", "-m", "tcp", "-p", "" + bench.port()));
     line.addAll(List.of("-0", "-1", "-a", "1"));
     line.addAll(List.of(words));
     Process process = new ProcessBuilder(line).redirectErrorStream(true).start();
@@ -105,7 +104,7 @@ class BenchPeerTest {
                 "-m",
                 "tcp",
                 "-p",
-                "" + bench.address().getPort(),
+                "" + bench.port(),
                 "-0",
                 "-a",
                 "1",
@@ -124,7 +123,7 @@ class BenchPeerTest {
 
   @Test
   void onlyTheLoopbackIsListenedOn() throws Exception {
-    assertThat(bench.address().getAddress()).isEqualTo(InetAddress.getByName("127.0.0.1"));
+    assertThat(bench.address()).isEqualTo(InetAddress.getByName("127.0.0.1"));
     List<InetAddress> others =
         NetworkInterface.networkInterfaces()
             .flatMap(NetworkInterface::inetAddresses)
@@ -135,9 +134,7 @@ class BenchPeerTest {
     tried.add(InetAddress.getByName("127.0.0.2"));
     for (InetAddress address : tried) {
       try (Socket socket = new Socket()) {
-        assertThatThrownBy(
-                () ->
-                    socket.connect(new InetSocketAddress(address, bench.address().getPort()), 300))
+        assertThatThrownBy(() -> socket.connect(new InetSocketAddress(address, bench.port()), 300))
             .as("%s", address)
             .isInstanceOf(java.io.IOException.class);
       }
@@ -146,15 +143,14 @@ class BenchPeerTest {
 
   @Test
   void aTakenPortIsSaid() {
-    int taken = bench.address().getPort();
+    int taken = bench.port();
     assertThatThrownBy(() -> new TcpBench(taken, new BenchRegisters(motor, 0, 1), dice))
         .isInstanceOf(BindException.class);
   }
 
   private FaultKind faultOf(BenchFault fault) {
     dice.set(fault, 1);
-    TcpPort port =
-        new TcpPort(new Link.Tcp("127.0.0.1", bench.address().getPort()), new RealTime());
+    TcpPort port = new TcpPort(new Link.Tcp("127.0.0.1", bench.port()), new RealTime());
     try {
       port.read(TcpBench.UNIT, 4, 0, 14, 200);
       throw new AssertionError(fault + " answered");
@@ -173,8 +169,7 @@ class BenchPeerTest {
     assertThat(faultOf(BenchFault.EXCEPTION)).isEqualTo(FaultKind.REFUSED);
     assertThat(faultOf(BenchFault.GARBAGE))
         .isIn(FaultKind.GARBAGE, FaultKind.NO_ANSWER, FaultKind.WRONG_ANSWER, FaultKind.LOST);
-    TcpPort port =
-        new TcpPort(new Link.Tcp("127.0.0.1", bench.address().getPort()), new RealTime());
+    TcpPort port = new TcpPort(new Link.Tcp("127.0.0.1", bench.port()), new RealTime());
     assertThat(port.read(TcpBench.UNIT, 4, 0, 14, 2000).words()).hasSize(14);
     // Beyond the layout, across its gap, other units, too many: refused, and the next is answered.
     for (int[] wrong : new int[][] {{1, 4, 14, 1}, {1, 4, 13, 2}, {1, 3, 107, 1}, {2, 4, 0, 1}}) {

@@ -159,7 +159,7 @@ final class BenchCommand extends Command {
 
   private void greet(Bench bench) {
     screen().line("bench: " + bench.name() + ", computed; no such motor turns");
-    screen().line("  Modbus TCP 127.0.0.1:" + bench.address().getPort() + ", unit 1, read-only");
+    screen().line("  Modbus TCP 127.0.0.1:" + bench.port() + ", unit 1, read-only");
     screen().line("  registers 0: f32; 100: u16 of " + bench.scales());
     screen().line("  settings " + bench.settingsFile());
     screen().line("  channel map " + bench.map());

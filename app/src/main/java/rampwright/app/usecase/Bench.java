@@ -1,7 +1,6 @@
 package rampwright.app.usecase;
 
 import java.io.IOException;
-import java.net.InetSocketAddress;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.Locale;
@@ -47,9 +46,9 @@ public final class Bench implements AutoCloseable {
     this.wanted = wanted;
   }
 
-  /** Where meters find it. */
-  public InetSocketAddress address() {
-    return parts.server().address();
+  /** Port of 127.0.0.1 where meters find it. */
+  public int port() {
+    return parts.server().port();
   }
 
   /** The channel map that was written. */

@@ -42,7 +42,7 @@ public final class PlayBench {
    *
    * @param folder asset folder
    * @param settings what is set on the starter; null for {@code settings.toml} beside the asset,
-   *     else the last trial's
+   *     else the last trial's that say enough
    * @param tcpPort of 127.0.0.1; 0 = any that is free
    * @param mapOut where the channel map goes
    * @param pace seconds of the motor a second of the clock
@@ -71,7 +71,7 @@ public final class PlayBench {
    */
   public Bench open(Request wanted) throws InputProblem, UsageProblem, DeviceProblem {
     AssetFile asset = RecordTrial.asset(wanted.folder());
-    Path file = settingsFile(wanted);
+    Path file = settingsFile(wanted, asset);
     TrialSettings noted = noted(file);
     StarterSettings settings = settings(noted, asset, file);
     MachineModel model = model(asset);
@@ -84,7 +84,7 @@ public final class PlayBench {
         new Bench(
             new Bench.Parts(motor, registers, dice, server), asset.asset(), noted, file, wanted);
     try {
-      String map = BenchMap.tcp(server.address().getPort(), wanted.pace());
+      String map = BenchMap.tcp(server.port(), wanted.pace());
       AtomicFile.write(wanted.mapOut(), map.getBytes(StandardCharsets.UTF_8));
     } catch (IOException e) {
       bench.close();
@@ -145,7 +145,8 @@ public final class PlayBench {
     }
   }
 
-  private static Path settingsFile(Request wanted) throws InputProblem, UsageProblem {
+  private static Path settingsFile(Request wanted, AssetFile asset)
+      throws InputProblem, UsageProblem {
     Path chosen = wanted.settings();
     if (chosen != null) {
       return chosen;
@@ -154,24 +155,37 @@ public final class PlayBench {
     if (Files.isRegularFile(beside)) {
       return beside;
     }
-    Path trials = wanted.folder().resolve(AssetFolders.TRIALS);
-    if (Files.isDirectory(trials)) {
-      try (Stream<Path> folders = Files.list(trials)) {
-        // Trial folders are named by their date.
-        Path last =
-            folders
-                .map(folder -> folder.resolve(AssetFolders.SETTINGS))
-                .filter(Files::isRegularFile)
-                .max(Comparator.naturalOrder())
-                .orElse(null);
-        if (last != null) {
-          return last;
-        }
-      } catch (IOException e) {
-        throw InputProblem.of(e, trials);
+    for (Path file : trialSettings(wanted.folder().resolve(AssetFolders.TRIALS))) {
+      if (isEnough(file, asset)) {
+        return file;
       }
     }
     throw new UsageProblem(
         "what is set on the starter is not known: give --settings FILE, or keep it in " + beside);
+  }
+
+  /** Settings files of the trials, the newest first: trial folders are named by their date. */
+  private static List<Path> trialSettings(Path trials) throws InputProblem {
+    if (!Files.isDirectory(trials)) {
+      return List.of();
+    }
+    try (Stream<Path> folders = Files.list(trials)) {
+      return folders
+          .map(folder -> folder.resolve(AssetFolders.SETTINGS))
+          .filter(Files::isRegularFile)
+          .sorted(Comparator.reverseOrder())
+          .toList();
+    } catch (IOException e) {
+      throw InputProblem.of(e, trials);
+    }
+  }
+
+  /** A trial recorded without anybody saying what was set has settings that say nothing. */
+  private static boolean isEnough(Path file, AssetFile asset) {
+    try {
+      return MachineSheet.settings(TrialFiles.read(file).settings(), asset.asset()) != null;
+    } catch (IOException | TomlProblemsException | IllegalArgumentException e) {
+      return false;
+    }
   }
 }
