@@ -87,6 +87,7 @@ class DocsTest {
         "probe",
         "record",
         "watch",
+        "bench",
         "logbook",
         "trend",
         "schema",
@@ -131,6 +132,6 @@ class DocsTest {
       assertThat(commands).contains("\n  " + rows.group(1) + " ");
       found++;
     }
-    assertThat(found).isEqualTo(16);
+    assertThat(found).isEqualTo(17);
   }
 }

@@ -25,6 +25,7 @@ import rampwright.app.usecase.ImportStarts;
 import rampwright.app.usecase.InputProblem;
 import rampwright.app.usecase.KeepHeat;
 import rampwright.app.usecase.LogbookUse;
+import rampwright.app.usecase.PlayBench;
 import rampwright.app.usecase.ProbeDevices;
 import rampwright.app.usecase.RecordTrial;
 import rampwright.app.usecase.RunDemo;
@@ -95,6 +96,10 @@ public record Services(
 
   ProbeDevices probeDevices() {
     return new ProbeDevices(devices);
+  }
+
+  PlayBench playBench() {
+    return new PlayBench(devices.time());
   }
 
   WatchPlant watchPlant() {

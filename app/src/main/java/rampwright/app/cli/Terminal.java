@@ -80,6 +80,7 @@ public final class Terminal {
     commands.put("probe", () -> new ProbeCommand(screen, services));
     commands.put("record", () -> new RecordCommand(screen, services));
     commands.put("watch", () -> new WatchCommand(screen, services));
+    commands.put("bench", () -> new BenchCommand(screen, services));
     commands.put("schema", () -> new SchemaCommand(screen, services));
     commands.put(
         "completion",

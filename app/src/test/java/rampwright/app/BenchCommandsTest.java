@@ -1,0 +1,308 @@
+package rampwright.app;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.StringWriter;
+import java.net.InetAddress;
+import java.net.ServerSocket;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.util.Comparator;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import rampwright.acquisition.bench.BenchFault;
+import rampwright.acquisition.bench.BenchMotor;
+import rampwright.acquisition.device.Timekeeper;
+import rampwright.analysis.machine.MachineModel;
+import rampwright.analysis.machine.RunFigure;
+import rampwright.analysis.machine.RunFigures;
+import rampwright.analysis.machine.RunPlan;
+import rampwright.analysis.machine.RunSimulator;
+import rampwright.analysis.machine.StarterSettings;
+import rampwright.app.asset.AssetFiles;
+import rampwright.app.asset.MachineSheet;
+import rampwright.app.asset.TrialFiles;
+import rampwright.app.cli.Screen;
+import rampwright.app.cli.Services;
+import rampwright.app.cli.Terminal;
+import rampwright.app.usecase.ArmingPermit;
+import rampwright.app.usecase.Bench;
+import rampwright.app.usecase.DevicePorts;
+import rampwright.app.usecase.PlayBench;
+
+/** The bench by its command, and recorded from by the other one. */
+class BenchCommandsTest {
+  private static final Path SAMPLE = Path.of("..", "sample-traces", "brine-pump");
+
+  /** The motor's seconds in one of the clock: short enough to wait for. */
+  private static final double PACE = 5;
+
+  /**
+   * Readings come every 1/100 s, 0.05 s of the motor, and a busy machine is late by a few of them.
+   */
+  private static final double LATE_S = 0.3;
+
+  /** The meter's noise of 0.3 %, of which a peak takes the largest of many, and a peak's slope. */
+  private static final double PEAK_SHARE = 0.03;
+
+  /** Three readings of 0.3 % noise against a mean of many, in the worst of three pairs. */
+  private static final double DIP_PCT = 1.0;
+
+  @TempDir private Path folder;
+  private Path pump = Path.of("");
+  private static InputStream input = InputStream.nullInputStream();
+
+  private static final Timekeeper TIME =
+      new Timekeeper() {
+        @Override
+        public long nanos() {
+          return System.nanoTime();
+        }
+
+        @Override
+        public Instant utc() {
+          return Instant.now();
+        }
+      };
+
+  /** The test runner's own input must not be read by commands that listen to orders. */
+  @BeforeAll
+  static void noInput() {
+    input = System.in;
+    System.setIn(InputStream.nullInputStream());
+  }
+
+  @AfterAll
+  static void inputAgain() {
+    System.setIn(input);
+  }
+
+  @BeforeEach
+  void copy() throws IOException {
+    pump = Files.createDirectories(folder.resolve("pump"));
+    Files.copy(SAMPLE.resolve("asset.toml"), pump.resolve("asset.toml"));
+    try (Stream<Path> trials = Files.list(SAMPLE.resolve("trials"))) {
+      // The last one stops softly.
+      Path last = trials.max(Comparator.naturalOrder()).orElseThrow();
+      Files.copy(last.resolve("settings.toml"), pump.resolve("settings.toml"));
+    }
+  }
+
+  /** A command in this process. */
+  private record Run(int exit, String out, String err) {}
+
+  private static Run run(Object... words) {
+    StringWriter out = new StringWriter();
+    StringWriter err = new StringWriter();
+    Services services =
+        new Services(
+            Wiring.traceFiles(),
+            Wiring.analyzer(),
+            Wiring.charts(),
+            Wiring.predictions(),
+            Wiring.heat(),
+            Wiring.readiness(),
+            into -> 0,
+            "1",
+            1,
+            TIME::utc,
+            name -> null,
+            new DevicePorts(new DeviceLinks(TIME), TIME, ArmingPermit.UNKNOWN));
+    String[] args = new String[words.length];
+    for (int i = 0; i < args.length; i++) {
+      args[i] = words[i].toString();
+    }
+    int exit = new Terminal(new Screen(out, err, false), services).run(args);
+    return new Run(exit, out.toString(), err.toString());
+  }
+
+  private Bench open(Path map, double pace) throws Exception {
+    return new PlayBench(TIME)
+        .open(new PlayBench.Request(pump, null, 0, map, pace, 0.003, 1, BenchFault.NONE, 0));
+  }
+
+  /**
+   * Start, run, stop: recorded as from any device, with the figures of the model that was played.
+   */
+  @Test
+  void aTrialIsRecordedFromTheBench() throws Exception {
+    Path map = folder.resolve("bench.map.toml");
+    RunFigures model;
+    Run recorded;
+    try (Bench bench = open(map, PACE)) {
+      MachineModel machine = bench.motor().model();
+      StarterSettings settings =
+          MachineSheet.settings(
+              TrialFiles.read(pump.resolve("settings.toml")).settings(),
+              AssetFiles.read(pump.resolve("asset.toml")).asset());
+      RunPlan plan = RunPlan.startAndStop(120, 20);
+      model =
+          RunFigures.of(
+              RunSimulator.run(machine, settings, plan), machine, RunFigures.PhaseFactors.BALANCED);
+      Thread operator =
+          new Thread(
+              () -> {
+                pause(700);
+                bench.order("start");
+                while (bench.motor().state() != BenchMotor.State.RUNNING) {
+                  pause(20);
+                }
+                // So long that the run is told from the start.
+                pause(1200);
+                bench.order("stop");
+              });
+      operator.start();
+      recorded = run("record", pump, "--map", map, "--pre", "1", "--understood");
+      operator.join();
+    }
+    assertThat(recorded.out()).as(recorded.err()).contains("recorded: ");
+    JsonNode figures = new ObjectMapper().readTree(run("analyze", pump, "--json").out());
+    JsonNode start = figures.findValue("starts").get(0);
+    assertThat(value(start, "start_time_s") * PACE)
+        .isEqualTo(model.of(RunFigure.START_TIME), within(LATE_S));
+    assertThat(value(start, "peak_current_ratio"))
+        .isEqualTo(
+            model.of(RunFigure.PEAK_CURRENT),
+            within(PEAK_SHARE * model.of(RunFigure.PEAK_CURRENT)));
+    assertThat(value(start, "voltage_dip_pct"))
+        .isEqualTo(model.of(RunFigure.VOLTAGE_DIP), within(DIP_PCT));
+    JsonNode stop = start.get("stop");
+    assertThat(value(stop, "controlled_time_s") * PACE)
+        .isEqualTo(model.of(RunFigure.CONTROLLED_TIME), within(LATE_S));
+    assertThat(value(stop, "stop_time_s") * PACE)
+        .isEqualTo(model.of(RunFigure.STOP_TIME), within(LATE_S));
+  }
+
+  private static double value(JsonNode start, String key) {
+    return start.findValue(key).get("value").asDouble();
+  }
+
+  private static void pause(int ms) {
+    try {
+      Thread.sleep(ms);
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
+  }
+
+  @Test
+  void unattendedItStartsStopsAndQuits() {
+    Path map = folder.resolve("bench.map.toml");
+    Run bench =
+        run(
+            "bench",
+            pump,
+            "--tcp-port",
+            "0",
+            "--map-out",
+            map,
+            "--pace",
+            "50",
+            "--start-after",
+            "0.1",
+            "--stop-after",
+            "1.5",
+            "--quit-after",
+            "1.8");
+    assertThat(bench.exit()).isZero();
+    assertThat(bench.out()).contains("Modbus TCP 127.0.0.1:").contains(map.toString());
+    assertThat(bench.err())
+        .containsSubsequence("started", "is starting", "is running", "stopping as set", "closed");
+    assertThat(map).exists();
+  }
+
+  @Test
+  void aTakenPortIsADevicesFault() throws Exception {
+    try (ServerSocket other = new ServerSocket(0, 1, InetAddress.getByName("127.0.0.1"))) {
+      Run bench =
+          run(
+              "bench",
+              pump,
+              "--tcp-port",
+              other.getLocalPort(),
+              "--map-out",
+              folder.resolve("bench.map.toml"));
+      assertThat(bench.exit()).isEqualTo(5);
+      assertThat(bench.err()).contains("another program listens there").doesNotContain("\tat ");
+    }
+  }
+
+  @Test
+  void whatCannotBeIsSaid() throws Exception {
+    Path map = folder.resolve("bench.map.toml");
+    assertThat(run("bench", pump, "--pace", "0").exit()).isEqualTo(2);
+    assertThat(run("bench", pump, "--fault", "smoke").err()).contains("drop, slow, exception");
+    assertThat(run("bench", folder.resolve("nowhere")).exit()).isEqualTo(6);
+    assertThat(run("bench", pump, "--tcp-port", "0", "--map-out", folder.resolve("no/m")).exit())
+        .isEqualTo(6);
+    Files.writeString(pump.resolve("settings.toml"), "control = \"torque ramp\"\n");
+    Run little = run("bench", pump, "--tcp-port", "0", "--map-out", map);
+    assertThat(little.exit()).isEqualTo(2);
+    assertThat(little.err()).contains("too little to start with");
+    Files.delete(pump.resolve("settings.toml"));
+    assertThat(run("bench", pump, "--tcp-port", "0").err()).contains("give --settings FILE");
+  }
+
+  /** A trial recorded without settings does not hide what an older one says. */
+  @Test
+  void theLastSettingsThatSayEnoughAreTaken() throws Exception {
+    Path older = Files.createDirectories(pump.resolve("trials").resolve("20260101T000000Z"));
+    Path newer = Files.createDirectories(pump.resolve("trials").resolve("20260102T000000Z"));
+    Files.move(pump.resolve("settings.toml"), older.resolve("settings.toml"));
+    Files.writeString(newer.resolve("settings.toml"), "stop = \"soft\"\n");
+    try (Bench bench = open(folder.resolve("m.map.toml"), 1)) {
+      assertThat(bench.settingsFile()).isEqualTo(older.resolve("settings.toml"));
+    }
+  }
+
+  @Test
+  void ordersAreDoneOrAnswered() throws Exception {
+    try (Bench bench = open(folder.resolve("m.map.toml"), 1)) {
+      assertThat(bench.order("stop")).contains("nothing to stop");
+      assertThat(bench.order("set ramp_up_s 8")).contains("ramp_up_s is 8");
+      assertThat(bench.order("set ramp_up_s 8000")).contains("0 to 600");
+      assertThat(bench.order("set ramp_up_s fast")).contains("0 to 600");
+      assertThat(bench.order("set control voltage ramp")).contains("control is voltage ramp");
+      assertThat(bench.order("set colour blue")).contains("there are control, stop");
+      assertThat(bench.order("set")).contains("needs a key");
+      assertThat(bench.order("fault drop 0.5")).isEqualTo("drop: 0.5");
+      assertThat(bench.order("fault drop 5")).contains("0 to 1");
+      assertThat(bench.order("fault none")).isEqualTo("answers are right");
+      assertThat(bench.order("dance")).contains("not understood");
+      assertThat(bench.order("start")).isEqualTo("started");
+      assertThat(bench.order("start")).contains("not started");
+      assertThat(bench.order("stop")).contains("coasts");
+    }
+  }
+
+  private double peakRatio(String limit) throws Exception {
+    try (Bench bench = open(folder.resolve("m.map.toml"), 20)) {
+      bench.order("set current_limit_ratio " + limit);
+      bench.order("start");
+      double peakA = 0;
+      for (int i = 0; i < 25; i++) {
+        pause(10);
+        peakA = Math.max(peakA, bench.motor().reading().currentA());
+      }
+      return peakA / bench.motor().model().plate().ratedCurrentA();
+    }
+  }
+
+  /** A start of the sample reaches its limit; a starter's limit may err by some percent. */
+  @Test
+  void whatIsSetIsPlayed() throws Exception {
+    double low = peakRatio("2");
+    assertThat(low).isEqualTo(2, within(0.1));
+    assertThat(peakRatio("3")).isGreaterThan(low + 0.5);
+  }
+}
