@@ -128,7 +128,9 @@ class BenchCommandsTest {
 
   private Bench open(Path map, double pace) throws Exception {
     return new PlayBench(TIME)
-        .open(new PlayBench.Request(pump, null, 0, map, pace, 0.003, 1, BenchFault.NONE, 0));
+        .open(
+            new PlayBench.Request(
+                pump, null, 0, map, null, null, 9600, pace, 0.003, 1, BenchFault.NONE, 0));
   }
 
   /**
@@ -241,6 +243,12 @@ class BenchCommandsTest {
   void whatCannotBeIsSaid() throws Exception {
     Path map = folder.resolve("bench.map.toml");
     assertThat(run("bench", pump, "--pace", "0").exit()).isEqualTo(2);
+    assertThat(run("bench", pump, "--rtu", "/dev/pts/1").err()).contains("two ends");
+    Run file = run("bench", pump, "--tcp-port", "0", "--map-out", map, "--rtu", "/dev/null,b");
+    assertThat(file.exit()).isEqualTo(5);
+    assertThat(file.err()).contains("/dev/null: is no pseudo-terminal");
+    assertThat(run("bench", pump, "--tcp-port", "0", "--map-out", map, "--lines", "nope,b").exit())
+        .isEqualTo(5);
     assertThat(run("bench", pump, "--fault", "smoke").err()).contains("drop, slow, exception");
     assertThat(run("bench", folder.resolve("nowhere")).exit()).isEqualTo(6);
     assertThat(run("bench", pump, "--tcp-port", "0", "--map-out", folder.resolve("no/m")).exit())

@@ -121,6 +121,11 @@ public final class BenchRegisters {
     return words;
   }
 
+  /** What the motor does now, without noise. */
+  BenchReading reading() {
+    return motor.reading();
+  }
+
   /** Whether the run command is given. */
   boolean run() {
     return motor.reading().run();

@@ -63,6 +63,27 @@ final class BenchCommand extends Command {
   private Path mapOut = Path.of("bench.map.toml");
 
   @Option(
+      names = "--rtu",
+      paramLabel = "A,B",
+      description =
+          "Answer on pseudo-terminal A as a Modbus RTU device too; B is its other end, for the map"
+              + " rtu-*.")
+  private String rtu = "";
+
+  @Option(
+      names = "--lines",
+      paramLabel = "A,B",
+      description =
+          "Print lines on pseudo-terminal A too; B is its other end, for the map lines-*.")
+  private String lines = "";
+
+  @Option(
+      names = "--baud",
+      paramLabel = "N",
+      description = "Bits a second of both. Left out: 115200.")
+  private int baud = 115_200;
+
+  @Option(
       names = "--pace",
       paramLabel = "N",
       description = "How many times faster than the clock. Left out: 1.")
@@ -119,6 +140,7 @@ final class BenchCommand extends Command {
   @Override
   public Integer call() throws InputProblem, UsageProblem, DeviceProblem, InterruptedException {
     check("--tcp-port", tcpPort, 0, 65535);
+    check("--baud", baud, 300, 921_600);
     check("--pace", pace, 0.1, 1000);
     check("--noise", noisePct, 0, 20);
     check("--rate", rate, 0, 1);
@@ -131,7 +153,18 @@ final class BenchCommand extends Command {
     }
     PlayBench.Request wanted =
         new PlayBench.Request(
-            folder, settings, tcpPort, mapOut, pace, noisePct / 100, seed, kind, rate);
+            folder,
+            settings,
+            tcpPort,
+            mapOut,
+            terminals("--rtu", rtu),
+            terminals("--lines", lines),
+            baud,
+            pace,
+            noisePct / 100,
+            seed,
+            kind,
+            rate);
     AtomicBoolean ended = new AtomicBoolean();
     StopSignal signal = new StopSignal(() -> ended.set(true));
     try (Bench bench = services().playBench().open(wanted)) {
@@ -157,15 +190,35 @@ final class BenchCommand extends Command {
     }
   }
 
+  private static PlayBench.@Nullable Terminals terminals(String option, String pair)
+      throws UsageProblem {
+    if (pair.isEmpty()) {
+      return null;
+    }
+    int comma = pair.indexOf(',');
+    if (comma < 1 || comma == pair.length() - 1) {
+      throw new UsageProblem(
+          option
+              + " takes the two ends of a pair of pseudo-terminals, A,B: the bench's and the"
+              + " recorder's (socat pty,raw,echo=0,link=A pty,raw,echo=0,link=B)");
+    }
+    return new PlayBench.Terminals(
+        Path.of(pair.substring(0, comma)), Path.of(pair.substring(comma + 1)));
+  }
+
   private void greet(Bench bench) {
     screen().line("bench: " + bench.name() + ", computed; no such motor turns");
     screen().line("  Modbus TCP 127.0.0.1:" + bench.port() + ", unit 1, read-only");
     screen().line("  registers 0: f32; 100: u16 of " + bench.scales());
     screen().line("  settings " + bench.settingsFile());
-    screen().line("  channel map " + bench.map());
+    bench.maps().forEach(map -> screen().line("  channel map " + map));
     screen().flush();
     screen()
-        .say("record in another terminal: rampwright record " + folder + " --map " + bench.map());
+        .say(
+            "record in another terminal: rampwright record "
+                + folder
+                + " --map "
+                + bench.maps().get(0));
     screen().say("orders: " + Bench.ORDERS);
   }
 

@@ -3,8 +3,10 @@ package rampwright.app.usecase;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
@@ -12,6 +14,7 @@ import rampwright.acquisition.bench.BenchFault;
 import rampwright.acquisition.bench.BenchMotor;
 import rampwright.acquisition.bench.BenchRegisters;
 import rampwright.acquisition.bench.FaultDice;
+import rampwright.acquisition.bench.SerialBench;
 import rampwright.acquisition.bench.TcpBench;
 import rampwright.acquisition.toml.NumberKey;
 import rampwright.analysis.machine.StarterSettings;
@@ -29,21 +32,25 @@ public final class Bench implements AutoCloseable {
   public static final double USUAL_RATE = 0.05;
 
   /** What a bench is made of. */
-  record Parts(BenchMotor motor, BenchRegisters registers, FaultDice dice, TcpBench server) {}
+  record Parts(
+      BenchMotor motor,
+      BenchRegisters registers,
+      FaultDice dice,
+      TcpBench server,
+      List<SerialBench> serials) {}
 
   private final Parts parts;
   private final Asset asset;
   private final Path settingsFile;
-  private final PlayBench.Request wanted;
+  private final Set<Path> maps;
   private TrialSettings noted;
 
-  Bench(
-      Parts parts, Asset asset, TrialSettings noted, Path settingsFile, PlayBench.Request wanted) {
+  Bench(Parts parts, Asset asset, TrialSettings noted, Path settingsFile, Set<Path> maps) {
     this.parts = parts;
     this.asset = asset;
     this.noted = noted;
     this.settingsFile = settingsFile;
-    this.wanted = wanted;
+    this.maps = maps;
   }
 
   /** Port of 127.0.0.1 where meters find it. */
@@ -51,9 +58,9 @@ public final class Bench implements AutoCloseable {
     return parts.server().port();
   }
 
-  /** The channel map that was written. */
-  public Path map() {
-    return wanted.mapOut();
+  /** The channel maps that were written, that of TCP first. */
+  public List<Path> maps() {
+    return List.copyOf(maps);
   }
 
   /** Where the first settings come from. */
@@ -232,6 +239,7 @@ public final class Bench implements AutoCloseable {
   /** Stops serving. */
   @Override
   public void close() {
+    parts.serials().forEach(SerialBench::close);
     try {
       parts.server().close();
     } catch (IOException e) {

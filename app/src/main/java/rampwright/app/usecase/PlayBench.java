@@ -4,9 +4,13 @@ import java.io.IOException;
 import java.net.BindException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import rampwright.acquisition.bench.BenchFault;
@@ -14,6 +18,7 @@ import rampwright.acquisition.bench.BenchMap;
 import rampwright.acquisition.bench.BenchMotor;
 import rampwright.acquisition.bench.BenchRegisters;
 import rampwright.acquisition.bench.FaultDice;
+import rampwright.acquisition.bench.SerialBench;
 import rampwright.acquisition.bench.TcpBench;
 import rampwright.acquisition.device.Timekeeper;
 import rampwright.acquisition.file.AtomicFile;
@@ -38,6 +43,14 @@ public final class PlayBench {
   }
 
   /**
+   * A pair of pseudo-terminals.
+   *
+   * @param own where the bench speaks
+   * @param other its other end, where the recorder listens
+   */
+  public record Terminals(Path own, Path other) {}
+
+  /**
    * What a person wants.
    *
    * @param folder asset folder
@@ -45,6 +58,9 @@ public final class PlayBench {
    *     else the last trial's that say enough
    * @param tcpPort of 127.0.0.1; 0 = any that is free
    * @param mapOut where the channel map goes
+   * @param rtu pseudo-terminals to answer on as a Modbus RTU device; null for none
+   * @param lines pseudo-terminals to print lines on; null for none
+   * @param baud of both
    * @param pace seconds of the motor a second of the clock
    * @param noise standard deviation of a reading, of the reading
    * @param seed of noise and faults
@@ -56,6 +72,9 @@ public final class PlayBench {
       @Nullable Path settings,
       int tcpPort,
       Path mapOut,
+      @Nullable Terminals rtu,
+      @Nullable Terminals lines,
+      int baud,
       double pace,
       double noise,
       long seed,
@@ -80,17 +99,75 @@ public final class PlayBench {
     dice.set(wanted.fault(), wanted.faultRate());
     BenchRegisters registers = new BenchRegisters(motor, wanted.noise(), wanted.seed());
     TcpBench server = serve(wanted.tcpPort(), registers, dice);
+    Map<Path, String> maps = new LinkedHashMap<>();
+    maps.put(wanted.mapOut(), BenchMap.tcp(server.port(), wanted.pace()));
+    List<SerialBench> serials = new ArrayList<>();
     Bench bench =
         new Bench(
-            new Bench.Parts(motor, registers, dice, server), asset.asset(), noted, file, wanted);
+            new Bench.Parts(motor, registers, dice, server, serials),
+            asset.asset(),
+            noted,
+            file,
+            maps.keySet());
+    boolean opened = false;
     try {
-      String map = BenchMap.tcp(server.port(), wanted.pace());
-      AtomicFile.write(wanted.mapOut(), map.getBytes(StandardCharsets.UTF_8));
-    } catch (IOException e) {
-      bench.close();
-      throw InputProblem.of(e, wanted.mapOut());
+      serials(wanted, registers, dice, maps, serials);
+      for (Map.Entry<Path, String> map : maps.entrySet()) {
+        write(map.getKey(), map.getValue());
+      }
+      opened = true;
+    } finally {
+      if (!opened) {
+        bench.close();
+      }
     }
     return bench;
+  }
+
+  private static void write(Path map, String text) throws InputProblem {
+    try {
+      AtomicFile.write(map, text.getBytes(StandardCharsets.UTF_8));
+    } catch (IOException e) {
+      throw InputProblem.of(e, map);
+    }
+  }
+
+  private static void serials(
+      Request wanted,
+      BenchRegisters registers,
+      FaultDice dice,
+      Map<Path, String> maps,
+      List<SerialBench> opened)
+      throws DeviceProblem {
+    Terminals rtu = wanted.rtu();
+    Terminals lines = wanted.lines();
+    int baud = wanted.baud();
+    Path at = Path.of("");
+    try {
+      if (rtu != null) {
+        at = rtu.own();
+        opened.add(SerialBench.rtu(at, baud, registers, dice));
+        maps.put(
+            beside(wanted.mapOut(), "rtu-"),
+            BenchMap.rtu(rtu.other().toString(), baud, wanted.pace()));
+      }
+      if (lines != null) {
+        at = lines.own();
+        double hz = BenchMap.lineHz(baud, wanted.pace());
+        opened.add(SerialBench.lines(at, baud, hz, registers, dice));
+        maps.put(
+            beside(wanted.mapOut(), "lines-"),
+            BenchMap.lines(lines.other().toString(), baud, wanted.pace()));
+      }
+    } catch (NoSuchFileException e) {
+      throw new DeviceProblem(at + ": there is no such pseudo-terminal; make a pair with socat");
+    } catch (IOException e) {
+      throw new DeviceProblem(at + ": " + e.getMessage());
+    }
+  }
+
+  private static Path beside(Path map, String before) {
+    return map.resolveSibling(before + map.getFileName());
   }
 
   private static TcpBench serve(int port, BenchRegisters registers, FaultDice dice)

@@ -48,7 +48,10 @@ final class LibraryRules {
   static final ArchRule SERIAL_LIBRARY =
       only(
           "its names and its native code stay behind the source port",
-          in("rampwright.acquisition.serial..", "rampwright.acquisition.modbus.."),
+          in(
+              "rampwright.acquisition.serial..",
+              "rampwright.acquisition.modbus..",
+              "rampwright.acquisition.bench.."),
           "com.fazecast..");
 
   static final ArchRule SOCKETS =
