@@ -68,6 +68,6 @@ final class BenchAnswers {
   }
 
   static int word(byte[] bytes, int at) {
-    return (bytes[at] & 0xff) << 8 | bytes[at + 1] & 0xff;
+    return ((bytes[at] & 0xff) << 8) | (bytes[at + 1] & 0xff);
   }
 }

@@ -143,7 +143,7 @@ public final class TcpBench implements AutoCloseable {
     }
     byte[] frame = new byte[HEADER_BYTES + data.length];
     System.arraycopy(header, 0, frame, 0, HEADER_BYTES);
-    frame[4] = (byte) (data.length + 1 >>> 8);
+    frame[4] = (byte) ((data.length + 1) >>> 8);
     frame[5] = (byte) (data.length + 1);
     System.arraycopy(data, 0, frame, HEADER_BYTES, data.length);
     return frame;

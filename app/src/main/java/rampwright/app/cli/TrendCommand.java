@@ -24,7 +24,7 @@ import rampwright.app.usecase.UsageProblem;
       "Only starts with the present settings are compared. The supply's voltage before the start, a"
           + " warm restart and the season are taken out first, as far as the starts tell their effect.",
       "A step or a drift is said where it explains the starts clearly better than scatter; where a"
-          + " limit is known, the day a drift reaches it is given with its 5 to 95 % range.",
+          + " limit is known, the day a drift reaches it is given with its 5 to 95 %% range.",
       ""
     },
     footer = {
