@@ -96,7 +96,7 @@ class AdviceCommandsTest {
     List<String> lines = answer.out().lines().toList();
     assertThat(lines.get(0)).isEqualTo("Brine pump: keep");
     assertThat(answer.out())
-        .contains("Keep the settings as they are.", "Then expect", "at most 2.9", "chance that")
+        .contains("Keep the settings as they are", "Then expect", "at most 2.9", "Chance that")
         .contains("left out: ", "20260309T094000Z")
         .doesNotContain("What stands in the way");
     assertThat(String.join(" ", lines.subList(lines.size() - 3, lines.size())))

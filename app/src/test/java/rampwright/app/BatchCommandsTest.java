@@ -101,7 +101,7 @@ class BatchCommandsTest {
     CommandRun.Answer answer = CommandRun.run("chart", good, "-o", folder.resolve("nowhere/x.png"));
     assertThat(answer.exit()).isEqualTo(6);
     assertThat(answer.err())
-        .contains(folder.resolve("nowhere") + ": there is no such file or folder")
+        .contains("there is no folder " + folder.resolve("nowhere") + "; make it")
         .doesNotContain(".part");
   }
 

@@ -172,7 +172,8 @@ class TruthCommandsReferenceTest {
       compared++;
       assertThat(limitsMet).as("%s %s", trial.name(), verdict).isEqualTo(truth.asBoolean());
     }
-    assertThat(compared).isGreaterThan(25);
+    // The others are not assessable, or lie within twice their uncertainty of a limit.
+    assertThat(compared).isGreaterThan(20);
   }
 
   private static boolean isTippedByUncertainty(JsonNode result) {

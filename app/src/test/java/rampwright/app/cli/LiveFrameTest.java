@@ -43,7 +43,7 @@ class LiveFrameTest {
     assertThat(lines.get(0)).startsWith("\u001b[7m RECORDING \u001b[0m");
     assertThat(text)
         .contains("Pump", "0:12.3", "peak 545 = 3.41 In", "212.4 A  1.33 In", "no reading")
-        .contains("1482 rpm", "power 90500 W", "meter  20.0 of 20.00 a second, 3 not had")
+        .contains("1482 rpm", "power 90 500 W", "meter  20.0 of 20.00 a second, 3 not had")
         .contains("on disk within 250 ms", "e Enter: end and keep");
     // the big 2 of 212
     assertThat(text).contains("\u2588\u2588\u2588\u2588", "   \u2588");
