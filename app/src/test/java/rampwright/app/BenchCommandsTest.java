@@ -6,7 +6,6 @@ import static org.assertj.core.api.Assertions.within;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
-import java.io.InputStream;
 import java.io.StringWriter;
 import java.net.InetAddress;
 import java.net.ServerSocket;
@@ -15,10 +14,9 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.util.Comparator;
 import java.util.stream.Stream;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.ExtendWith;
 import org.junit.jupiter.api.io.TempDir;
 import rampwright.acquisition.bench.BenchFault;
 import rampwright.acquisition.bench.BenchMotor;
@@ -41,6 +39,7 @@ import rampwright.app.usecase.DevicePorts;
 import rampwright.app.usecase.PlayBench;
 
 /** The bench by its command, and recorded from by the other one. */
+@ExtendWith(NoInput.class)
 class BenchCommandsTest {
   private static final Path SAMPLE = Path.of("..", "sample-traces", "brine-pump");
 
@@ -60,7 +59,6 @@ class BenchCommandsTest {
 
   @TempDir private Path folder;
   private Path pump = Path.of("");
-  private static InputStream input = InputStream.nullInputStream();
 
   private static final Timekeeper TIME =
       new Timekeeper() {
@@ -74,18 +72,6 @@ class BenchCommandsTest {
           return Instant.now();
         }
       };
-
-  /** The test runner's own input must not be read by commands that listen to orders. */
-  @BeforeAll
-  static void noInput() {
-    input = System.in;
-    System.setIn(InputStream.nullInputStream());
-  }
-
-  @AfterAll
-  static void inputAgain() {
-    System.setIn(input);
-  }
 
   @BeforeEach
   void copy() throws IOException {

@@ -5,6 +5,8 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.StringWriter;
 import java.time.Instant;
+import java.util.function.UnaryOperator;
+import org.jspecify.annotations.Nullable;
 import rampwright.app.cli.Screen;
 import rampwright.app.cli.Services;
 import rampwright.app.cli.Terminal;
@@ -35,6 +37,11 @@ public final class CommandRun {
 
   /** Runs a command line. */
   public static Answer run(Object... words) {
+    return run(name -> null, words);
+  }
+
+  /** The same with variables of an environment. */
+  static Answer run(UnaryOperator<@Nullable String> environment, Object... words) {
     StringWriter out = new StringWriter();
     StringWriter err = new StringWriter();
     Services services =
@@ -49,7 +56,7 @@ public final class CommandRun {
             "9.9.9",
             2,
             () -> Instant.parse("2026-03-14T09:12:05Z"),
-            name -> null);
+            environment);
     String[] args = new String[words.length];
     for (int i = 0; i < args.length; i++) {
       args[i] = words[i].toString();

@@ -22,6 +22,7 @@ import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.ExtendWith;
 import org.junit.jupiter.api.io.TempDir;
 import rampwright.acquisition.device.Timekeeper;
 import rampwright.app.cli.Screen;
@@ -34,6 +35,7 @@ import rampwright.app.usecase.DevicePorts;
 import rampwright.app.usecase.WatchPlant;
 
 /** Commands that talk to devices, with real connections and played traces. */
+@ExtendWith(NoInput.class)
 class DeviceCommandsTest {
   private static final Path SAMPLE = Path.of("..", "sample-traces", "brine-pump");
   private static final String PLAYED = "20260309T081200Z";

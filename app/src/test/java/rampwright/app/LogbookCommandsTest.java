@@ -4,20 +4,15 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
-import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
-import java.time.InstantSource;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import rampwright.app.cli.ExitCode;
-import rampwright.app.cli.Screen;
-import rampwright.app.cli.Services;
-import rampwright.app.cli.Terminal;
 import rampwright.app.trend.LoggedStart;
 import rampwright.app.trend.StartsOfYears;
 
@@ -28,29 +23,13 @@ class LogbookCommandsTest {
   private String err = "";
 
   private int run(Object... words) {
-    StringWriter results = new StringWriter();
-    StringWriter talk = new StringWriter();
-    Services services =
-        new Services(
-            Wiring.traceFiles(),
-            Wiring.analyzer(),
-            Wiring.charts(),
-            Wiring.predictions(),
-            Wiring.heat(),
-            Wiring.readiness(),
-            new BundledSamples("/sample-traces"),
-            "test",
-            2,
-            InstantSource.fixed(Instant.parse("2026-03-14T09:12:05Z")),
-            name -> name.equals("RAMPWRIGHT_LOGBOOK") ? folder.resolve("l.db").toString() : null);
-    String[] args = new String[words.length];
-    for (int i = 0; i < args.length; i++) {
-      args[i] = String.valueOf(words[i]);
-    }
-    int exit = new Terminal(new Screen(results, talk, false), services).run(args);
-    out = results.toString();
-    err = talk.toString();
-    return exit;
+    CommandRun.Answer answer =
+        CommandRun.run(
+            name -> name.equals("RAMPWRIGHT_LOGBOOK") ? folder.resolve("l.db").toString() : null,
+            words);
+    out = answer.out();
+    err = answer.err();
+    return answer.exit();
   }
 
   private Path table(String name, List<LoggedStart> starts) throws Exception {

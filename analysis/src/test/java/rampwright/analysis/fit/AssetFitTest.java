@@ -4,8 +4,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
+import java.util.Objects;
 import java.util.Random;
 import org.assertj.core.data.Percentage;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import rampwright.analysis.machine.ControlMode;
 import rampwright.analysis.machine.MachineModel;
@@ -46,6 +48,25 @@ class AssetFitTest {
     return (times[times.length * 84 / 100] - times[times.length * 16 / 100])
         / 2
         / times[times.length / 2];
+  }
+
+  /** The same trial with other readings. */
+  private static TrialObservation reading(
+      TrialObservation trial, double[] currentA, double @Nullable [] speedRpm) {
+    return new TrialObservation(
+        trial.settings(),
+        trial.timeS(),
+        currentA,
+        trial.voltageV(),
+        speedRpm,
+        trial.inceptionS(),
+        trial.stopBeginS(),
+        0,
+        trial.releaseS(),
+        trial.end(),
+        trial.phases(),
+        trial.sourceVoltageV(),
+        trial.intervalS());
   }
 
   @Test
@@ -112,21 +133,7 @@ class AssetFitTest {
       // Current that grows while the speed settles: no motor at a fixed load does that.
       thrice[k] = trial.currentA()[k] * (0.4 + 0.25 * Math.max(0, trial.timeS()[k] - 2));
     }
-    TrialObservation odd =
-        new TrialObservation(
-            trial.settings(),
-            trial.timeS(),
-            thrice,
-            trial.voltageV(),
-            trial.speedRpm(),
-            trial.inceptionS(),
-            trial.stopBeginS(),
-            0,
-            trial.releaseS(),
-            trial.end(),
-            trial.phases(),
-            trial.sourceVoltageV(),
-            trial.intervalS());
+    TrialObservation odd = reading(trial, thrice, trial.speedRpm());
     assertThat(AssetFit.fit(SimulatedTrial.DATA, List.of(odd)).status())
         .isEqualTo(FitResult.Status.UNEXPLAINED);
   }
@@ -135,7 +142,7 @@ class AssetFitTest {
   void gapsInTheReadingsDoNotUpsetTheFit() {
     TrialObservation trial = SimulatedTrial.of(FIRST, true, 6);
     double[] current = trial.currentA().clone();
-    double[] speed = java.util.Objects.requireNonNull(trial.speedRpm()).clone();
+    double[] speed = Objects.requireNonNull(trial.speedRpm()).clone();
     Random random = new Random(7);
     for (int k = 0; k < current.length; k++) {
       if (random.nextDouble() < 0.15) {
@@ -143,21 +150,7 @@ class AssetFitTest {
         speed[k] = Double.NaN;
       }
     }
-    TrialObservation gappy =
-        new TrialObservation(
-            trial.settings(),
-            trial.timeS(),
-            current,
-            trial.voltageV(),
-            speed,
-            trial.inceptionS(),
-            trial.stopBeginS(),
-            0,
-            trial.releaseS(),
-            trial.end(),
-            trial.phases(),
-            trial.sourceVoltageV(),
-            trial.intervalS());
+    TrialObservation gappy = reading(trial, current, speed);
     FitResult fit = AssetFit.fit(SimulatedTrial.DATA, List.of(gappy));
     assertThat(fit.status()).isEqualTo(FitResult.Status.FITTED);
     assertThat(fit.bestModel(404).inertiaKgM2())
@@ -199,7 +192,7 @@ class AssetFitTest {
     for (long seed = 20; seed < 25; seed++) {
       TrialObservation trial = SimulatedTrial.noisy(FIRST, seed, 4);
       double[] current = trial.currentA().clone();
-      double[] speed = java.util.Objects.requireNonNull(trial.speedRpm()).clone();
+      double[] speed = Objects.requireNonNull(trial.speedRpm()).clone();
       Random random = new Random(seed);
       double from = trial.inceptionS() + 1 + 4 * random.nextDouble();
       for (int k = 0; k < current.length; k++) {
@@ -209,21 +202,7 @@ class AssetFitTest {
           speed[k] = Double.NaN;
         }
       }
-      TrialObservation broken =
-          new TrialObservation(
-              trial.settings(),
-              trial.timeS(),
-              current,
-              trial.voltageV(),
-              speed,
-              trial.inceptionS(),
-              trial.stopBeginS(),
-              0,
-              trial.releaseS(),
-              trial.end(),
-              trial.phases(),
-              trial.sourceVoltageV(),
-              trial.intervalS());
+      TrialObservation broken = reading(trial, current, speed);
       FitResult fit = AssetFit.fit(SimulatedTrial.DATA, List.of(broken));
       assertThat(fit.status()).as("seed %d", seed).isEqualTo(FitResult.Status.FITTED);
       assertThat(fit.bestModel(404).inertiaKgM2())

@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.time.format.DateTimeParseException;
 import java.util.Arrays;
+import java.util.List;
 import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine;
@@ -57,7 +58,7 @@ final class LogbookNoteCommand extends Command {
         .tendLogbook()
         .note(logbook.value(), new LogEvent(asset, instant(), meant, text, author));
     if (isJson()) {
-      screen().raw(ResultJson.files(java.util.List.of()));
+      screen().raw(ResultJson.files(List.of()));
     } else {
       screen().line("noted for " + asset + ": " + meant.word() + ", " + text);
     }

@@ -63,12 +63,8 @@ final class ChangeModel {
   }
 
   private boolean addOne() {
-    ChangeSearch plain = ChangeSearch.of(fit, timeYears, sdOfNeighbours, 1);
-    Change.Kind kind = plain.logStep() >= plain.logDrift() ? Change.Kind.STEP : Change.Kind.DRIFT;
-    int place = kind == Change.Kind.STEP ? plain.bestStep() : plain.bestDrift();
-    List<Change> with = new ArrayList<>(changes);
-    with.add(new Change(kind, place, 0, 0, 0));
-    double correlated = inflationOf(fitWith(with));
+    Change likely = best(ChangeSearch.of(fit, timeYears, sdOfNeighbours, 1), 0);
+    double correlated = inflationOf(fitWith(with(likely)));
     ChangeSearch search = ChangeSearch.of(fit, timeYears, sdOfNeighbours, correlated);
     double step = PRIOR_CHANCE * Math.exp(Math.min(500, search.logStep()));
     double drift = PRIOR_CHANCE * Math.exp(Math.min(500, search.logDrift()));
@@ -76,36 +72,37 @@ final class ChangeModel {
     if (!(chance >= SAID_FROM)) {
       return false;
     }
-    kind = step >= drift ? Change.Kind.STEP : Change.Kind.DRIFT;
-    place = kind == Change.Kind.STEP ? search.bestStep() : search.bestDrift();
-    with = new ArrayList<>(changes);
-    with.add(new Change(kind, place, 0, 0, chance));
-    WeightedFit wider = fitWith(with);
+    Change found = best(search, chance);
+    WeightedFit wider = fitWith(with(found));
     double size = Math.abs(wider.coefficient(wider.terms() - 1));
-    double moved =
-        kind == Change.Kind.STEP ? size : size * (timeYears[y.length - 1] - timeYears[place]);
-    if (moved < LEAST_SIZE) {
+    double lasts = lastTimeYears() - timeYears[found.first()];
+    if ((found.kind() == Change.Kind.STEP ? size : size * lasts) < LEAST_SIZE) {
       return false;
     }
-    changes.add(with.get(with.size() - 1));
+    changes.add(found);
     fit = wider;
     inflation = correlated;
     return true;
   }
 
+  private static Change best(ChangeSearch search, double chance) {
+    return search.logStep() >= search.logDrift()
+        ? new Change(Change.Kind.STEP, search.bestStep(), 0, chance)
+        : new Change(Change.Kind.DRIFT, search.bestDrift(), 0, chance);
+  }
+
+  private List<Change> with(Change further) {
+    List<Change> with = new ArrayList<>(changes);
+    with.add(further);
+    return with;
+  }
+
   private void measure() {
     int first = conditions.columns().length;
-    double sd = Math.sqrt(variance());
     for (int i = 0; i < changes.size(); i++) {
       Change found = changes.get(i);
       changes.set(
-          i,
-          new Change(
-              found.kind(),
-              found.first(),
-              fit.coefficient(first + i),
-              sd * Math.sqrt(fit.unitCovariance(first + i, first + i)),
-              found.chance()));
+          i, new Change(found.kind(), found.first(), fit.coefficient(first + i), found.chance()));
     }
   }
 
@@ -120,7 +117,7 @@ final class ChangeModel {
     return new WeightedFit(y, weights, columns, priors, sdOfNeighbours);
   }
 
-  double[] column(Change.Kind kind, int first) {
+  private double[] column(Change.Kind kind, int first) {
     double[] column = new double[y.length];
     for (int i = first; i < column.length; i++) {
       column[i] = kind == Change.Kind.STEP ? 1 : timeYears[i] - timeYears[first];
@@ -159,22 +156,8 @@ final class ChangeModel {
     return List.copyOf(changes);
   }
 
-  WeightedFit fit() {
-    return fit;
-  }
-
   double lastTimeYears() {
     return timeYears[timeYears.length - 1];
-  }
-
-  /** Standard deviation of one value. */
-  double sd() {
-    return sdOfNeighbours;
-  }
-
-  /** Weight of a start in the fit. */
-  double weight(int i) {
-    return weights[i];
   }
 
   /** What conditions add to a start, relative: its voltage, its warmth, its season. */
@@ -200,7 +183,7 @@ final class ChangeModel {
     return sum;
   }
 
-  /** Standard deviation of the sum of all steps, and that sum. */
+  /** The sum of all steps, and its standard deviation. */
   double[] stepsTogether() {
     int first = conditions.columns().length;
     double sum = 0;
@@ -241,7 +224,7 @@ final class ChangeModel {
     List<Change> terms = new ArrayList<>(changes);
     Change last = last(Change.Kind.DRIFT).orElseThrow();
     terms.remove(last);
-    terms.add(new Change(Change.Kind.DRIFT, begin, 0, 0, 0));
+    terms.add(new Change(Change.Kind.DRIFT, begin, 0, 0));
     WeightedFit moved = fitWith(terms);
     int first = conditions.columns().length;
     int n = y.length;

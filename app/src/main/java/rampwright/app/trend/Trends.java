@@ -145,7 +145,9 @@ public final class Trends {
                 starts.get(i).at(), raw[i], corrected[i], scale * (model.usualAt(i) + centre)));
       }
       Baseline baseline = baseline(corrected);
-      Optional<Drift> drift = drift(corrected, baseline);
+      Optional<LimitForecast> forecast =
+          model.last(Change.Kind.DRIFT).map(change -> LimitForecast.of(model));
+      Optional<Drift> drift = forecast.flatMap(draws -> drift(corrected, baseline, draws));
       Optional<Step> step = step(baseline);
       TrendState state =
           drift.isPresent()
@@ -161,7 +163,7 @@ public final class Trends {
           Optional.of(baseline),
           step,
           drift,
-          limit(drift.isPresent(), centre),
+          limit(forecast, centre),
           since,
           points,
           conditions.names().stream().skip(1).distinct().toList());
@@ -220,12 +222,11 @@ public final class Trends {
       return chances.length - 1;
     }
 
-    private Optional<Drift> drift(double[] corrected, Baseline baseline) {
+    private Optional<Drift> drift(double[] corrected, Baseline baseline, LimitForecast forecast) {
       return model
           .last(Change.Kind.DRIFT)
           .map(
               change -> {
-                LimitForecast forecast = LimitForecast.of(model);
                 double pct = 100 * scale / Math.abs(baseline.median());
                 int from = Math.max(change.first(), raw.length - MOST_FOR_SEN);
                 double[] since = Arrays.copyOfRange(corrected, from, raw.length);
@@ -242,23 +243,21 @@ public final class Trends {
               });
     }
 
-    private Optional<LimitWatch> limit(boolean drifting, double centre) {
-      Optional<LimitWatch> upper = watch(drifting, centre, question.upper(), true);
-      Optional<LimitWatch> lower = watch(drifting, centre, question.lower(), false);
+    private Optional<LimitWatch> limit(Optional<LimitForecast> forecast, double centre) {
+      Optional<LimitWatch> upper = watch(forecast, centre, question.upper(), true);
+      Optional<LimitWatch> lower = watch(forecast, centre, question.lower(), false);
       boolean lowerComes = lower.isPresent() && lower.get().reached().isPresent();
       return upper.isEmpty() || (lowerComes && upper.get().reached().isEmpty()) ? lower : upper;
     }
 
     private Optional<LimitWatch> watch(
-        boolean drifting, double centre, OptionalDouble limit, boolean upper) {
+        Optional<LimitForecast> forecast, double centre, OptionalDouble limit, boolean upper) {
       if (limit.isEmpty()) {
         return Optional.empty();
       }
       double relative = limit.getAsDouble() / scale - centre;
       Optional<Reached> reached =
-          drifting
-              ? LimitForecast.of(model).reaches(relative, upper).map(this::dates)
-              : Optional.empty();
+          forecast.flatMap(draws -> draws.reaches(relative, upper)).map(this::dates);
       return Optional.of(new LimitWatch(limit.getAsDouble(), upper, reached));
     }
 

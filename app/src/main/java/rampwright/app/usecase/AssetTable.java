@@ -3,11 +3,8 @@ package rampwright.app.usecase;
 import de.siegmar.fastcsv.reader.CsvParseException;
 import de.siegmar.fastcsv.reader.CsvReader;
 import de.siegmar.fastcsv.reader.CsvRecord;
-import de.siegmar.fastcsv.reader.FieldMismatchStrategy;
 import java.io.IOException;
-import java.io.InputStream;
 import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
@@ -22,8 +19,6 @@ import java.util.Map;
  * file} and {@code asset}. Paths are taken from the table's own folder.
  */
 public final class AssetTable {
-  private static final int HEADER_BYTES = 4096;
-
   private AssetTable() {}
 
   /**
@@ -38,7 +33,7 @@ public final class AssetTable {
     }
     List<String> problems = new ArrayList<>();
     Map<Path, Path> assets = new HashMap<>();
-    try (CsvReader<CsvRecord> rows = reader(table).ofCsvRecord(table)) {
+    try (CsvReader<CsvRecord> rows = CsvTables.reader(table).ofCsvRecord(table)) {
       int file = -1;
       int asset = -1;
       for (CsvRecord row : rows) {
@@ -74,21 +69,6 @@ public final class AssetTable {
       throw new InputProblem(String.join("\n", problems));
     }
     return assets;
-  }
-
-  /** Spreadsheets of half the world write semicolons; the header tells. */
-  private static CsvReader.CsvReaderBuilder reader(Path table) throws IOException {
-    byte[] begin;
-    try (InputStream in = Files.newInputStream(table)) {
-      begin = in.readNBytes(HEADER_BYTES);
-    }
-    String text = new String(begin, StandardCharsets.UTF_8);
-    String header = text.lines().findFirst().orElse("");
-    return CsvReader.builder()
-        .fieldSeparator(header.contains(";") && !header.contains(",") ? ';' : ',')
-        .detectBomHeader(true)
-        .missingFieldStrategy(FieldMismatchStrategy.IGNORE)
-        .extraFieldStrategy(FieldMismatchStrategy.IGNORE);
   }
 
   private static void add(

@@ -1,5 +1,7 @@
 package rampwright.app.usecase;
 
+import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -125,7 +127,7 @@ public final class ImportStarts {
       String header = lines.findFirst().orElse("").toLowerCase(Locale.ROOT);
       List<String> cells = List.of(header.replace("\ufeff", "").split("[,;]"));
       return cells.stream().map(String::strip).anyMatch("asset"::equals);
-    } catch (java.io.IOException | java.io.UncheckedIOException e) {
+    } catch (IOException | UncheckedIOException e) {
       return false;
     }
   }

@@ -4,9 +4,6 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
-import java.time.LocalDateTime;
-import java.time.ZoneOffset;
-import java.time.format.DateTimeFormatter;
 import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -26,9 +23,6 @@ import rampwright.app.result.TrialResult;
 
 /** From analysed trials to entries of the logbook. */
 final class LoggedTrials {
-  private static final DateTimeFormatter FOLDER =
-      DateTimeFormatter.ofPattern("uuuuMMdd'T'HHmmss'Z'", Locale.ROOT);
-
   /** Larger traces stay where they are; their hash is kept. */
   private static final long LARGEST_TRACE_BYTES = 64L << 20;
 
@@ -143,25 +137,21 @@ final class LoggedTrials {
   /** What a person noted, else the name of the trial's folder, else the trace's own clock. */
   private static Instant at(String file, TrialFile trial, @Nullable String startUtc)
       throws InputProblem {
-    Instant noted = trial.notes().at();
-    if (noted != null) {
-      return noted;
+    TrialDates.Date declared = TrialDates.declared(folderName(file), trial);
+    if (declared != null) {
+      return declared.at();
     }
-    try {
-      return LocalDateTime.parse(folderName(file), FOLDER).toInstant(ZoneOffset.UTC);
-    } catch (DateTimeParseException e) {
-      if (startUtc != null) {
-        try {
-          return Instant.parse(startUtc);
-        } catch (DateTimeParseException noInstant) {
-          // said below
-        }
+    if (startUtc != null) {
+      try {
+        return Instant.parse(startUtc);
+      } catch (DateTimeParseException noInstant) {
+        // said below
       }
-      throw new InputProblem(
-          file
-              + ": the time of the start is not known; write [trial] at = 2026-03-14T09:12:05Z into"
-              + " settings.toml");
     }
+    throw new InputProblem(
+        file
+            + ": the time of the start is not known; write [trial] at = 2026-03-14T09:12:05Z into"
+            + " settings.toml");
   }
 
   private static String folderName(String file) {

@@ -3,12 +3,8 @@ package rampwright.app.usecase;
 import de.siegmar.fastcsv.reader.CsvParseException;
 import de.siegmar.fastcsv.reader.CsvReader;
 import de.siegmar.fastcsv.reader.CsvRecord;
-import de.siegmar.fastcsv.reader.FieldMismatchStrategy;
 import java.io.IOException;
-import java.io.InputStream;
 import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.time.LocalDateTime;
@@ -51,7 +47,7 @@ final class StartTable {
    */
   static StartTable read(Path file) throws InputProblem {
     StartTable table = new StartTable(file);
-    try (CsvReader<CsvRecord> rows = reader(file).ofCsvRecord(file)) {
+    try (CsvReader<CsvRecord> rows = CsvTables.reader(file).ofCsvRecord(file)) {
       table.rows(rows);
     } catch (CsvParseException e) {
       throw new InputProblem(file + ": is not CSV: " + e.getMessage());
@@ -61,19 +57,6 @@ final class StartTable {
       throw InputProblem.of(e, file);
     }
     return table;
-  }
-
-  private static CsvReader.CsvReaderBuilder reader(Path file) throws IOException {
-    byte[] begin;
-    try (InputStream in = Files.newInputStream(file)) {
-      begin = in.readNBytes(8192);
-    }
-    String header = new String(begin, StandardCharsets.UTF_8).lines().findFirst().orElse("");
-    return CsvReader.builder()
-        .fieldSeparator(header.contains(";") && !header.contains(",") ? ';' : ',')
-        .detectBomHeader(true)
-        .missingFieldStrategy(FieldMismatchStrategy.IGNORE)
-        .extraFieldStrategy(FieldMismatchStrategy.IGNORE);
   }
 
   private void rows(CsvReader<CsvRecord> rows) throws InputProblem {
