@@ -23,7 +23,12 @@ final class LanesSheet {
       for (LanesPlot.Level level : strip.levels()) {
         lane.include(level.value());
         LineLook look = level.limit() ? new LineLook(ink.missed, ink.hair(1.4)) : ink.guide();
-        lane.over(Layers.level(level.value(), plot.across(), level.word(), true, look));
+        Layer drawn =
+            level.limit()
+                ? Layers.level(level.value(), plot.across(), level.word(), true, look)
+                // Such a level lies close below a limit, whose line would strike its words out.
+                : Layers.levelNamedBelow(level.value(), plot.across(), level.word(), look);
+        lane.over(drawn);
       }
       lanes.add(lane.build(AxisRange.Fit.FROM_ZERO, strip.weight()));
     }

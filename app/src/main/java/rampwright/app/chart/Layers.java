@@ -109,6 +109,16 @@ final class Layers {
 
   /** A level from one instant to another with words at one of its ends. */
   static Layer level(double value, Span part, String word, boolean atTheLeft, LineLook look) {
+    return level(value, part, word, atTheLeft, true, look);
+  }
+
+  /** A level with words below its left end. */
+  static Layer levelNamedBelow(double value, Span part, String word, LineLook look) {
+    return level(value, part, word, true, false, look);
+  }
+
+  private static Layer level(
+      double value, Span part, String word, boolean atTheLeft, boolean wantAbove, LineLook look) {
     return (g, plane, ink) -> {
       double y = plane.y(value);
       double from = Math.max(plane.left(), plane.x(part.fromS()));
@@ -121,7 +131,7 @@ final class Layers {
       g.draw(new Line2D.Double(from, y, to, y));
       var font = ink.plain(0.85);
       String text = Ink.fit(word, font, to - from);
-      boolean above = y - plane.top() > 1.4 * ink.unit;
+      boolean above = wantAbove && y - plane.top() > 1.4 * ink.unit;
       Ink.write(
           g,
           text,
