@@ -2,6 +2,8 @@ package rampwright.analysis.figure;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import rampwright.analysis.quantity.Quantity;
 import rampwright.analysis.signal.Noise;
@@ -25,45 +27,36 @@ final class ChannelFindings {
    * that is only flat by the channel's resolution is reached in small steps.
    */
   static List<Finding> clipped(Readings r) {
-    List<Finding> found = new ArrayList<>();
-    for (ChannelName name : r.trace.names()) {
-      Samples samples = r.trace.channel(name);
-      if (samples == null || name == ChannelName.RUN || name == ChannelName.SPEED) {
-        continue;
-      }
-      if (!r.isWaveform() && name.quantity() != Quantity.CURRENT) {
-        continue;
-      }
-      Finding one = clippedAt(r, name, samples, true);
-      if (one == null) {
-        one = clippedAt(r, name, samples, false);
-      }
-      if (one != null) {
-        found.add(one);
-      }
+    return r.trace.names().parallelStream()
+        .flatMap(name -> Stream.ofNullable(r.trace.channel(name)).map(s -> clipped(r, name, s)))
+        .flatMap(Optional::stream)
+        .toList();
+  }
+
+  private static Optional<Finding> clipped(Readings r, ChannelName name, Samples samples) {
+    if (name == ChannelName.RUN
+        || name == ChannelName.SPEED
+        || (!r.isWaveform() && name.quantity() != Quantity.CURRENT)) {
+      return Optional.empty();
     }
-    return found;
+    Extremes extremes = Extremes.of(samples);
+    return Optional.ofNullable(clippedAt(r, name, samples, extremes, true))
+        .or(() -> Optional.ofNullable(clippedAt(r, name, samples, extremes, false)));
   }
 
   private static @Nullable Finding clippedAt(
-      Readings r, ChannelName name, Samples samples, boolean top) {
+      Readings r, ChannelName name, Samples samples, Extremes extremes, boolean top) {
     double sign = top ? 1 : -1;
     int n = samples.size();
-    double extreme = Double.NEGATIVE_INFINITY;
-    for (int i = 0; i < n; i++) {
-      double value = sign * samples.at(i);
-      if (value > extreme) {
-        extreme = value;
-      }
-    }
-    if (!(extreme > 0)) {
+    double extreme = sign * (top ? extremes.most : extremes.least);
+    int least = r.isWaveform() ? LEAST_EQUAL : 2 * LEAST_EQUAL;
+    if (!(extreme > 0) || (top ? extremes.atMost : extremes.atLeast) < least) {
       return null;
     }
     int places = 0;
     int longest = 0;
     int firstAt = -1;
     int lastAt = -1;
-    int least = r.isWaveform() ? LEAST_EQUAL : 2 * LEAST_EQUAL;
     double step = smallestStep(samples);
     for (int i = 0; i < n; i++) {
       if (sign * samples.at(i) != extreme) {
@@ -178,5 +171,34 @@ final class ChannelFindings {
       found.add(sequence);
     }
     return found;
+  }
+
+  /** A channel's largest and smallest value, and how many samples equal each. */
+  private record Extremes(double most, int atMost, double least, int atLeast) {
+    private static final int BLOCK = 4096;
+
+    static Extremes of(Samples samples) {
+      double most = Double.NEGATIVE_INFINITY;
+      double least = Double.POSITIVE_INFINITY;
+      int atMost = 0;
+      int atLeast = 0;
+      double[] block = new double[Math.min(BLOCK, samples.size())];
+      for (int from = 0; from < samples.size(); from += BLOCK) {
+        int count = Math.min(BLOCK, samples.size() - from);
+        samples.copy(from, block, 0, count);
+        for (int i = 0; i < count; i++) {
+          double value = block[i];
+          if (value >= most) {
+            atMost = value > most ? 1 : atMost + 1;
+            most = value;
+          }
+          if (value <= least) {
+            atLeast = value < least ? 1 : atLeast + 1;
+            least = value;
+          }
+        }
+      }
+      return new Extremes(most, atMost, least, atLeast);
+    }
   }
 }

@@ -14,8 +14,7 @@ final class GapFindings {
   /** Gaps of all currents at once, and beside them those of one phase. */
   static List<Finding> find(Readings r, Thresholds thresholds) {
     List<Samples> currents = r.currentSamples();
-    List<Finding> all =
-        of(r, thresholds, "no current reading", i -> currents.stream().anyMatch(s -> good(s, i)));
+    List<Finding> all = of(r, thresholds, "no current reading", i -> anyGood(currents, i));
     List<Finding> found = new ArrayList<>(all);
     if (currents.size() > 1) {
       for (int p = 0; p < currents.size(); p++) {
@@ -29,6 +28,15 @@ final class GapFindings {
       }
     }
     return found;
+  }
+
+  private static boolean anyGood(List<Samples> all, int i) {
+    for (int k = 0; k < all.size(); k++) {
+      if (good(all.get(k), i)) {
+        return true;
+      }
+    }
+    return false;
   }
 
   private static boolean good(Samples samples, int i) {

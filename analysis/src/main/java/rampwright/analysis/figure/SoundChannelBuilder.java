@@ -144,9 +144,7 @@ final class SoundChannelBuilder {
 
   /** Codes for "no reading". */
   void dropCodes(Plausible most) {
-    for (int round = 0; round < CODES; round++) {
-      dropCode(most.limit(), most.overOthers());
-    }
+    dropCodes(most.limit(), most.overOthers());
   }
 
   /** Lone values beyond what is plausible. */
@@ -185,8 +183,18 @@ final class SoundChannelBuilder {
     }
   }
 
-  /** Values that equal the largest magnitude, where the next smaller one is far below it. */
-  private void dropCode(double limit, double overOthers) {
+  private void dropCodes(double limit, double overOthers) {
+    int round = 0;
+    while (round < CODES && dropCode(limit, overOthers)) {
+      round++;
+    }
+  }
+
+  /**
+   * Values that equal the largest magnitude, where the next smaller one is far below it; whether
+   * there were any.
+   */
+  private boolean dropCode(double limit, double overOthers) {
     double top = 0;
     double next = 0;
     for (int i = 0; i < samples.size(); i++) {
@@ -199,13 +207,14 @@ final class SoundChannelBuilder {
       }
     }
     if (!(top > limit) || !(next > 0) || top <= overOthers * next) {
-      return;
+      return false;
     }
     for (int i = 0; i < samples.size(); i++) {
       if (Math.abs(samples.at(i)) == top) {
         drop(i);
       }
     }
+    return true;
   }
 
   /** Largest running median of five, of the values times a sign; 0 when there is none above. */
@@ -226,9 +235,7 @@ final class SoundChannelBuilder {
 
   /** Samples of a waveform that stand alone. */
   void dropLoneSamples(@Nullable Double ratedHz) {
-    for (int round = 0; round < CODES; round++) {
-      dropCode(0, CODE_TIMES);
-    }
+    dropCodes(0, CODE_TIMES);
     double crest = crest(samplesACycle(ratedHz));
     if (!(crest > 0)) {
       return;
