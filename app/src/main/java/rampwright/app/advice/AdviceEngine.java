@@ -10,15 +10,10 @@ import rampwright.analysis.fit.AssetFit;
 import rampwright.analysis.fit.Batch;
 import rampwright.analysis.fit.FitResult;
 import rampwright.analysis.fit.TrialObservation;
-import rampwright.analysis.machine.ControlMode;
 import rampwright.analysis.machine.LoadCurve;
 import rampwright.analysis.machine.MachineModel;
-import rampwright.analysis.machine.RunFigure;
 import rampwright.analysis.machine.StarterSettings;
-import rampwright.analysis.machine.StopMode;
 import rampwright.analysis.machine.Trajectory;
-import rampwright.app.envelope.Corridor;
-import rampwright.app.envelope.FigureKey;
 
 /**
  * Says what to set next, what will then happen, how likely every limit is met, and, when no setting
@@ -54,10 +49,6 @@ public final class AdviceEngine {
   private static final double REACHED = 0.5;
   private static final double HARD = 0.15;
   private static final double WIDE = 10;
-  // The first trial of all goes no further; common practice, no source.
-  private static final double FIRST_LIMIT = 4.0;
-  private static final double FIRST_TORQUE_PCT = 40;
-  private static final double FIRST_VOLTAGE_PCT = 50;
   private static final double NO_WORSE = 0.03;
 
   private final AdviceRequest request;
@@ -96,7 +87,9 @@ public final class AdviceEngine {
     present =
         given != null
             ? given
-            : trials.isEmpty() ? first(request) : trials.get(trials.size() - 1).settings();
+            : trials.isEmpty()
+                ? FirstTrial.settings(request)
+                : trials.get(trials.size() - 1).settings();
   }
 
   /** Advice on the next settings. */
@@ -118,31 +111,6 @@ public final class AdviceEngine {
         chance,
         List.of(),
         List.of());
-  }
-
-  private static StarterSettings first(AdviceRequest request) {
-    boolean soft = false;
-    for (FigureLimit limit : request.limits()) {
-      RunFigure figure = limit.figure();
-      soft = soft || (figure != null && figure.ofStop());
-    }
-    for (Corridor corridor : request.corridors()) {
-      soft = soft || corridor.part() == FigureKey.Part.STOP;
-    }
-    return request
-        .ranges()
-        .nearest(
-            new StarterSettings(
-                3.5,
-                ControlMode.TORQUE_RAMP,
-                10,
-                20,
-                40,
-                0,
-                0,
-                soft ? StopMode.SOFT : StopMode.COAST,
-                10,
-                10));
   }
 
   /** Breakaway differs from trial to trial by more than the load does. */
@@ -174,7 +142,8 @@ public final class AdviceEngine {
   private Advice advice() {
     boolean fresh = request.trials().isEmpty();
     Random random = new Random(SEED + 1);
-    StartSearch search = search(fresh ? careful() : request.ranges(), fresh);
+    StartSearch search =
+        search(fresh ? FirstTrial.careful(request.ranges()) : request.ranges(), fresh);
     StarterSettings start = search.search(random).settings();
     double startChance = search.chance(start);
     if (fresh && startChance < HARD) {
@@ -196,6 +165,9 @@ public final class AdviceEngine {
     StopSearch stops = new StopSearch(chances, request.ranges(), batch, models, 1);
     StarterSettings proposed = stops.search(start).settings();
     believe(search.reach());
+    if (!fresh) {
+      proposed = new FewerChanges(chances, likely(proposed), this::told).of(present, proposed);
+    }
     double raw = chance(proposed, 1);
     double chance = told(proposed);
     double now = told(present);
@@ -248,15 +220,6 @@ public final class AdviceEngine {
 
   private StartSearch search(SettingRanges ranges, boolean gentle) {
     return new StartSearch(chances, ranges, batch, best, models, present, 1, gentle);
-  }
-
-  /** Ranges for a first trial, which nothing but the plate speaks for. */
-  private SettingRanges careful() {
-    return request
-        .ranges()
-        .capped(Setting.CURRENT_LIMIT, FIRST_LIMIT)
-        .capped(Setting.INITIAL_TORQUE, FIRST_TORQUE_PCT)
-        .capped(Setting.INITIAL_VOLTAGE, FIRST_VOLTAGE_PCT);
   }
 
   private List<Advice.Binding> binding(
@@ -356,7 +319,31 @@ public final class AdviceEngine {
   }
 
   private List<Advice.Change> changes(StarterSettings proposed) {
-    return new Reasons(chances, best, present, proposed).list();
+    return new Reasons(chances, likely(proposed), present, proposed, this::told).list();
+  }
+
+  /**
+   * The model to tell and draw a trial by: the most likely one, unless the start fails on it while
+   * it does on no more than half of what the draws count for; then the draw that counts for most of
+   * those on which it does not.
+   */
+  private MachineModel likely(StarterSettings settings) {
+    if (chances.start(best, settings).completed()) {
+      return best;
+    }
+    List<Boolean> completed =
+        batch.map(models.size(), k -> chances.start(models.get(k), settings).completed());
+    double share = 0;
+    double all = 0;
+    int most = -1;
+    for (int k = 0; k < weights.length; k++) {
+      all += weights[k];
+      if (completed.get(k)) {
+        share += weights[k];
+        most = most < 0 || weights[k] > weights[most] ? k : most;
+      }
+    }
+    return share > 0.5 * all ? models.get(most) : best;
   }
 
   private Advice answer(
@@ -366,9 +353,10 @@ public final class AdviceEngine {
       double chance,
       List<Advice.Change> changes,
       List<Advice.Binding> binding) {
-    Prediction prediction = new Prediction(request, chances, batch, models, SEED + 2);
+    Prediction prediction = new Prediction(request, chances, batch, models, weights, SEED + 2);
     List<Trajectory> all = prediction.runs(settings);
-    Trajectory course = chances.whole(best, settings);
+    MachineModel likely = likely(settings);
+    Trajectory course = chances.whole(likely, settings);
     List<Trajectory> runs = all.subList(0, Math.min(COURSES, all.size()));
     double highest = request.asset().plate().ratedCurrentA() * chances.phases().highestCurrent();
     double syncRpm = request.asset().plate().syncSpeedRpm();
@@ -383,7 +371,7 @@ public final class AdviceEngine {
         told,
         binding,
         chances.notAssessable(),
-        prediction.cautions(all, chances.rehearsal(course, best, settings)),
+        prediction.cautions(all, chances.rehearsal(course, likely, settings)),
         new Advice.Model(
             fit.residual(),
             ModelSummary.of(fit, best),

@@ -23,14 +23,24 @@ final class Prediction {
   private final Chances chances;
   private final Batch batch;
   private final List<MachineModel> models;
+  private final double[] weights;
   private final long seed;
 
+  /**
+   * @param weights what each model counts for
+   */
   Prediction(
-      AdviceRequest request, Chances chances, Batch batch, List<MachineModel> models, long seed) {
+      AdviceRequest request,
+      Chances chances,
+      Batch batch,
+      List<MachineModel> models,
+      double[] weights,
+      long seed) {
     this.request = request;
     this.chances = chances;
     this.batch = batch;
     this.models = models;
+    this.weights = weights;
     this.seed = seed;
   }
 
@@ -40,12 +50,14 @@ final class Prediction {
   }
 
   /** Share of the draws on which the start reaches full speed. */
-  private static double completing(List<Trajectory> runs) {
-    int count = 0;
-    for (Trajectory run : runs) {
-      count += run.completed() ? 1 : 0;
+  private double completing(List<Trajectory> runs) {
+    double share = 0;
+    double all = 0;
+    for (int k = 0; k < runs.size(); k++) {
+      share += runs.get(k).completed() ? weights[k] : 0;
+      all += weights[k];
     }
-    return runs.isEmpty() ? 0 : count / (double) runs.size();
+    return all > 0 ? share / all : 0;
   }
 
   /**
@@ -57,21 +69,18 @@ final class Prediction {
     boolean some = completing(runs) >= SOME;
     Map<String, Advice.Range> out = new LinkedHashMap<>();
     for (RunFigure figure : RunFigure.values()) {
-      double[] values = new double[models.size()];
-      int count = 0;
+      WeightedValues values = new WeightedValues();
       for (int k = 0; k < runs.size(); k++) {
         Rehearsal seen = chances.rehearsal(runs.get(k), models.get(k), settings);
         double value = seen.figures().of(figure);
         double spread = random.nextGaussian();
         if (!Double.isNaN(value) && (!some || seen.run().completed())) {
           double sigma = Discrepancy.sigma(figure, value, seen.limited(), seen.tried());
-          values[count++] = value + spread * sigma;
+          values.add(value + spread * sigma, weights[k]);
         }
       }
-      if (count >= SOME * models.size()) {
-        double[] known = Arrays.copyOf(values, count);
-        Arrays.sort(known);
-        out.put(figure.key(), new Advice.Range(at(known, 0.5), at(known, 0.05), at(known, 0.95)));
+      if (values.weight() >= SOME * Arrays.stream(weights).sum()) {
+        out.put(figure.key(), new Advice.Range(values.at(0.5), values.at(0.05), values.at(0.95)));
       }
     }
     derived(out);
@@ -108,12 +117,5 @@ final class Prediction {
             limit.key(), new Advice.Range(f * range.median(), f * range.low(), f * range.high()));
       }
     }
-  }
-
-  private static double at(double[] sorted, double share) {
-    double place = share * (sorted.length - 1);
-    int low = (int) place;
-    int high = Math.min(sorted.length - 1, low + 1);
-    return sorted[low] + (place - low) * (sorted[high] - sorted[low]);
   }
 }

@@ -3,9 +3,11 @@ package rampwright.app.advice;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.function.ToDoubleFunction;
 import org.jspecify.annotations.Nullable;
 import rampwright.analysis.machine.ControlMode;
 import rampwright.analysis.machine.MachineModel;
+import rampwright.analysis.machine.RunFigure;
 import rampwright.analysis.machine.StarterSettings;
 import rampwright.analysis.machine.StopMode;
 
@@ -23,8 +25,19 @@ final class Reasons {
   private final MachineModel model;
   private final StarterSettings from;
   private final StarterSettings to;
+  private final ToDoubleFunction<StarterSettings> chance;
 
-  Reasons(Chances chances, MachineModel model, StarterSettings from, StarterSettings to) {
+  /**
+   * @param model what the settings are tried on
+   * @param chance that all limits are met, over all models
+   */
+  Reasons(
+      Chances chances,
+      MachineModel model,
+      StarterSettings from,
+      StarterSettings to,
+      ToDoubleFunction<StarterSettings> chance) {
+    this.chance = chance;
     requirements.addAll(chances.starts());
     requirements.addAll(chances.stops());
     this.chances = chances;
@@ -111,7 +124,7 @@ final class Reasons {
       }
     }
     if (worst == null) {
-      return "follows the other changes; alone it moves no limit by much";
+      return byChance(setting, before);
     }
     return String.format(
         Locale.ROOT,
@@ -121,5 +134,37 @@ final class Reasons {
         worst.told(left),
         worst.told(all),
         worst.asked());
+  }
+
+  /** For a change that shows on other models than the most likely one. */
+  private String byChance(Setting setting, String before) {
+    double cap = chances.limitForPeak(model);
+    if (setting == Setting.CURRENT_LIMIT
+        && to.currentLimitRatio() <= cap
+        && from.currentLimitRatio() > cap) {
+      return "holds the peak within its limit even where the load takes more than thought";
+    }
+    double now = chance.applyAsDouble(to);
+    double left = chance.applyAsDouble(setting.in(to, setting.of(from)));
+    if (now - left > FewerChanges.AS_GOOD) {
+      return String.format(
+          Locale.ROOT,
+          "left at %s, the chance of meeting everything would be %.1f %% instead of %.1f %%",
+          before,
+          100 * left,
+          100 * now);
+    }
+    double more = heat(setting.in(to, setting.of(from))) / heat(to);
+    return more > FewerChanges.AS_COOL
+        ? String.format(
+            Locale.ROOT,
+            "left at %s, the start would take %.0f %% more heat",
+            before,
+            100 * (more - 1))
+        : "follows the other changes; alone it moves no limit by much";
+  }
+
+  private double heat(StarterSettings settings) {
+    return chances.figures(chances.start(model, settings), model).of(RunFigure.I2T);
   }
 }

@@ -6,6 +6,8 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.Test;
 
@@ -80,5 +82,29 @@ class PracticeAdviceTest {
       likely += chance != null && chance > 0.8 ? 1 : 0;
     }
     assertThat(likely).isGreaterThanOrEqualTo(assets.size() - 3);
+  }
+
+  /**
+   * What is told of one advice may not contradict itself: a chance that is larger than the share of
+   * starts that come to full speed, or a change that serves nothing.
+   */
+  @Test
+  void chanceRangesAndReasonsOfAnAdviceAgree() {
+    Pattern failing = Pattern.compile("May not start: on (\\d+) %");
+    for (PracticeTrials.Asset asset : assets()) {
+      Advice advice = AdviceEngine.advise(request(asset, 1));
+      double starting = 1;
+      for (String caution : advice.cautions()) {
+        Matcher match = failing.matcher(caution);
+        if (match.find()) {
+          starting = 1 - Integer.parseInt(match.group(1)) / 100.0;
+        }
+      }
+      // The share is told in whole per cent.
+      assertThat(advice.chanceAllMet()).as(asset.id()).isLessThan(starting + 0.006);
+      assertThat(advice.changes())
+          .as(asset.id())
+          .noneMatch(change -> change.why().contains("follows the other changes"));
+    }
   }
 }
