@@ -15,6 +15,7 @@ import rampwright.analysis.figure.StartRecord;
 import rampwright.analysis.quantity.Measured;
 import rampwright.app.advice.Advice;
 import rampwright.app.advice.Course;
+import rampwright.app.advice.SettingWords;
 import rampwright.app.chart.ChartRequest;
 import rampwright.app.chart.ChartStyle;
 import rampwright.app.chart.Corridor;
@@ -32,6 +33,7 @@ import rampwright.app.chart.TrialCharts;
 import rampwright.app.chart.TrialCurve;
 import rampwright.app.chart.TrialPlot;
 import rampwright.app.envelope.FigureKey;
+import rampwright.app.envelope.Limit;
 import rampwright.app.envelope.LimitCheck;
 import rampwright.app.envelope.Polyline;
 import rampwright.app.envelope.Verdict;
@@ -86,9 +88,7 @@ final class ChartFiles implements ChartRenderer {
         new PredictionPlot(
             new Heading(
                 advised.asset().asset().name() + ": predicted trial",
-                curves.isEmpty()
-                    ? "median and 5 to 95 % of what the settings will do"
-                    : "median and 5 to 95 % of what the settings will do, beside the last trial",
+                SettingWords.line(advice.settings()),
                 null,
                 Judgement.NONE,
                 last != null && isInvented(last),
@@ -118,17 +118,35 @@ final class ChartFiles implements ChartRenderer {
     for (FigureKey key : SHOWN) {
       Advice.Range range = advised.advice().predicted().get(key.key());
       if (range != null && Math.abs(range.median()) > 1e-3) {
+        Limit limit = limit(advised, key);
+        String spread = String.format(Locale.ROOT, "%.3g to %.3g", range.low(), range.high());
         lines.add(
             new FigureLine(
                 key.label(),
                 range.median(),
                 key.unit(),
-                null,
-                Judgement.NONE,
-                String.format(Locale.ROOT, "%.3g to %.3g", range.low(), range.high())));
+                // The 5 % and 95 % points of a normal spread lie 1.645 standard deviations out.
+                (range.high() - range.low()) / (2 * 1.645),
+                limit == null ? Judgement.NONE : judgement(limit, range),
+                limit == null ? spread : spread + "; asked: " + asked(limit)));
       }
     }
     return lines;
+  }
+
+  private static @Nullable Limit limit(AdviseAsset.Advised advised, FigureKey key) {
+    return advised.asset().asset().envelope().limits().stream()
+        .filter(limit -> limit.figure().key().equals(key.key()))
+        .findFirst()
+        .orElse(null);
+  }
+
+  /** Met where nine trials in ten are inside, missed where most are not; else it is open. */
+  private static Judgement judgement(Limit limit, Advice.Range range) {
+    if (!limit.allows(range.median())) {
+      return Judgement.MISSED;
+    }
+    return limit.allows(range.low()) && limit.allows(range.high()) ? Judgement.MET : Judgement.NONE;
   }
 
   static void write(ChartRequest plot, int widthPx, int heightPx, Path target) throws IOException {
@@ -270,18 +288,23 @@ final class ChartFiles implements ChartRenderer {
     if (verdict != null) {
       for (LimitCheck check : verdict.limits()) {
         if (check.limit().figure().key().equals(key) && check.value() != null) {
-          Double min = check.limit().min();
-          Double max = check.limit().max();
-          if (min != null && max != null) {
-            return "limits " + PlainNumber.of(min) + " to " + PlainNumber.of(max);
-          }
-          return max != null
-              ? "at most " + PlainNumber.of(max)
-              : "at least " + PlainNumber.of(min == null ? 0 : min);
+          boolean both = check.limit().min() != null && check.limit().max() != null;
+          return (both ? "limits " : "") + asked(check.limit());
         }
       }
     }
     return "";
+  }
+
+  private static String asked(Limit limit) {
+    Double min = limit.min();
+    Double max = limit.max();
+    if (min != null && max != null) {
+      return PlainNumber.of(min) + " to " + PlainNumber.of(max);
+    }
+    return max != null
+        ? "at most " + PlainNumber.of(max)
+        : "at least " + PlainNumber.of(min == null ? 0 : min);
   }
 
   private static @Nullable Measured figure(StartRecord start, String key) {

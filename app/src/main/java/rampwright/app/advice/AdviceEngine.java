@@ -379,7 +379,7 @@ public final class AdviceEngine {
             fit.atPrior()),
         course,
         request.asset().plate().ratedCurrentA(),
-        Course.of(runs, (run, k) -> highest * run.currentRatio(k)),
-        Course.of(runs, (run, k) -> syncRpm * run.speedPu(k)));
+        Course.of(runs, weights, (run, k) -> highest * run.currentRatio(k)),
+        Course.of(runs, weights, (run, k) -> syncRpm * run.speedPu(k)));
   }
 }

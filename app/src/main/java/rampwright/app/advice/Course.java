@@ -1,6 +1,5 @@
 package rampwright.app.advice;
 
-import java.util.Arrays;
 import java.util.List;
 import java.util.function.ToDoubleBiFunction;
 import org.jspecify.annotations.Nullable;
@@ -19,9 +18,13 @@ import rampwright.analysis.machine.Trajectory;
 public record Course(double[] timeS, double[] low, double[] median, double[] high) {
   private static final int POINTS = 400;
 
-  /** Course of one quantity over simulated runs; null without runs. */
+  /**
+   * Course of one quantity over simulated runs; null without runs.
+   *
+   * @param weights what each run counts for
+   */
   static @Nullable Course of(
-      List<Trajectory> runs, ToDoubleBiFunction<Trajectory, Integer> quantity) {
+      List<Trajectory> runs, double[] weights, ToDoubleBiFunction<Trajectory, Integer> quantity) {
     double endS = 0;
     for (Trajectory run : runs) {
       if (run.size() > 0) {
@@ -37,14 +40,13 @@ public record Course(double[] timeS, double[] low, double[] median, double[] hig
     double[] high = new double[POINTS];
     for (int k = 0; k < POINTS; k++) {
       timeS[k] = endS * k / (POINTS - 1);
-      double[] values = new double[runs.size()];
-      for (int r = 0; r < values.length; r++) {
-        values[r] = at(runs.get(r), timeS[k], quantity);
+      WeightedValues values = new WeightedValues();
+      for (int r = 0; r < runs.size(); r++) {
+        values.add(at(runs.get(r), timeS[k], quantity), weights[r]);
       }
-      Arrays.sort(values);
-      low[k] = values[(int) Math.round(0.05 * (values.length - 1))];
-      median[k] = values[(values.length - 1) / 2];
-      high[k] = values[(int) Math.round(0.95 * (values.length - 1))];
+      low[k] = values.at(0.05);
+      median[k] = values.at(0.5);
+      high[k] = values.at(0.95);
     }
     return new Course(timeS, low, median, high);
   }

@@ -4,11 +4,9 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
-import rampwright.analysis.machine.ControlMode;
 import rampwright.analysis.machine.StarterSettings;
-import rampwright.analysis.machine.StopMode;
 import rampwright.app.advice.Advice;
-import rampwright.app.advice.Setting;
+import rampwright.app.advice.SettingWords;
 import rampwright.app.envelope.FigureKey;
 import rampwright.app.envelope.Limit;
 import rampwright.app.usecase.AdviseAsset;
@@ -64,7 +62,11 @@ final class AdviceText {
                 used == 1 ? "trial" : "trials",
                 model.residual()));
     if (!model.assumed().isEmpty() && !model.basis().equals("nameplate")) {
-      screen.prose("  ", "assumed, the trials do not tell: " + String.join(", ", model.assumed()));
+      screen.prose("  ", "found: " + ModelWords.found(model));
+      screen.prose(
+          "  ",
+          "taken from plate and usual values, the trials do not tell: "
+              + ModelWords.assumed(model));
     }
     advised.leftOut().forEach(one -> screen.line("  left out: " + one));
   }
@@ -79,9 +81,12 @@ final class AdviceText {
           case CHANGE -> "Set on the starter";
         });
     TextTable table = new TextTable("  ", "lll", "setting", "to", "");
-    for (String key : order(s)) {
+    for (String key : SettingWords.order(s)) {
       Advice.Change change = change(advice, key);
-      table.row(label(key), value(s, key), change == null ? "" : "<- was " + change.from());
+      table.row(
+          SettingWords.label(key),
+          SettingWords.value(s, key),
+          change == null ? "" : "<- was " + change.from());
     }
     screen.table(table);
   }
@@ -93,7 +98,7 @@ final class AdviceText {
     screen.line("");
     screen.line("Why");
     for (Advice.Change change : advice.changes()) {
-      screen.prose("  ", label(change.setting()) + ": " + change.why());
+      screen.prose("  ", SettingWords.label(change.setting()) + ": " + change.why());
     }
   }
 
@@ -108,28 +113,6 @@ final class AdviceText {
     }
   }
 
-  /** What counts for the chosen control and stop, in the order of the file. */
-  private static List<String> order(StarterSettings s) {
-    boolean torque = s.control() == ControlMode.TORQUE_RAMP;
-    java.util.ArrayList<String> keys =
-        new java.util.ArrayList<>(
-            List.of(
-                "control",
-                Setting.CURRENT_LIMIT.key(),
-                Setting.RAMP_UP.key(),
-                torque ? Setting.INITIAL_TORQUE.key() : Setting.INITIAL_VOLTAGE.key()));
-    if (s.hasPulse()) {
-      keys.add(Setting.PULSE_VOLTAGE.key());
-      keys.add(Setting.PULSE.key());
-    }
-    keys.add("stop");
-    if (s.stop() == StopMode.SOFT) {
-      keys.add(Setting.RAMP_DOWN.key());
-      keys.add(Setting.RELEASE_TORQUE.key());
-    }
-    return keys;
-  }
-
   private static Advice.@Nullable Change change(Advice advice, String key) {
     for (Advice.Change change : advice.changes()) {
       if (change.setting().equals(key)) {
@@ -137,35 +120,6 @@ final class AdviceText {
       }
     }
     return null;
-  }
-
-  private static String value(StarterSettings s, String key) {
-    if (key.equals("control")) {
-      return s.control() == ControlMode.TORQUE_RAMP ? "torque ramp" : "voltage ramp";
-    }
-    if (key.equals("stop")) {
-      return s.stop() == StopMode.SOFT ? "soft" : "coast";
-    }
-    for (Setting setting : Setting.values()) {
-      if (setting.key().equals(key)) {
-        return setting.show(setting.of(s));
-      }
-    }
-    return "";
-  }
-
-  private static String label(String key) {
-    return switch (key) {
-      case "current_limit_ratio" -> "current limit";
-      case "ramp_up_s" -> "ramp-up time";
-      case "initial_torque_pct" -> "initial torque";
-      case "initial_voltage_pct" -> "initial voltage";
-      case "pulse_voltage_pct" -> "pulse voltage";
-      case "pulse_s" -> "pulse time";
-      case "release_torque_pct" -> "release torque";
-      case "ramp_down_s" -> "ramp-down time";
-      default -> key;
-    };
   }
 
   /** Limited figures, and the few that tell a start at a glance; all of them are in the JSON. */
