@@ -81,6 +81,16 @@ public final class AdviceEngine {
             : USUAL_SOURCE_SIGMA * Math.sqrt(1 + 1.0 / trials.size());
     best = fit.bestModel(source);
     models = unsteady(fit.models(MODELS, source, sigma, new Random(SEED)), trials.size());
+    List<AdviceRequest.Trial> made = request.trials();
+    chances.learn(
+        Experience.of(
+            made,
+            batch.map(
+                made.size(),
+                k -> {
+                  StarterSettings settings = made.get(k).observation().settings();
+                  return chances.rehearsal(chances.whole(best, settings), best, settings);
+                })));
     weights = new double[models.size()];
     Arrays.fill(weights, 1);
     StarterSettings given = request.present();

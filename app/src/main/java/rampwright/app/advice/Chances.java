@@ -44,6 +44,7 @@ final class Chances {
   private final double giveUpS;
   private final int asked;
   private final double runS;
+  private Experience experience = Experience.NONE;
 
   Chances(
       AdviceRequest request,
@@ -148,7 +149,19 @@ final class Chances {
 
   /** A run as requirements look at it. */
   Rehearsal rehearsal(Trajectory run, MachineModel model, StarterSettings settings) {
-    return new Rehearsal(run, RunFigures.of(run, model, phases), model, phases, tried(settings));
+    return new Rehearsal(
+        run,
+        RunFigures.of(run, model, phases),
+        model,
+        phases,
+        tried(settings),
+        settings,
+        experience);
+  }
+
+  /** Takes in what the trials say of the model; rehearsals made before do not know it. */
+  void learn(Experience experience) {
+    this.experience = experience;
   }
 
   RunFigures figures(Trajectory run, MachineModel model) {

@@ -54,7 +54,7 @@ record FigureRequirement(FigureLimit limit, RunFigure figure) implements Require
 
   @Override
   public double value(Rehearsal run) {
-    return limit.factor() * run.figures().of(figure);
+    return limit.factor() * run.of(figure);
   }
 
   @Override
@@ -64,12 +64,11 @@ record FigureRequirement(FigureLimit limit, RunFigure figure) implements Require
 
   @Override
   public double chance(Rehearsal run, double caution) {
-    double value = run.figures().of(figure);
+    double value = run.of(figure);
     if (Double.isNaN(value)) {
       return Normal.LEAST;
     }
-    double own = Discrepancy.sigma(figure, value, run.limited(), run.tried());
-    double sigma = Math.max(1e-9, caution * limit.factor() * own);
+    double sigma = Math.max(1e-9, caution * limit.factor() * run.sigma(figure));
     double scaled = limit.factor() * value;
     double inside = 1;
     Double max = limit.max();

@@ -72,11 +72,10 @@ final class Prediction {
       WeightedValues values = new WeightedValues();
       for (int k = 0; k < runs.size(); k++) {
         Rehearsal seen = chances.rehearsal(runs.get(k), models.get(k), settings);
-        double value = seen.figures().of(figure);
+        double value = seen.of(figure);
         double spread = random.nextGaussian();
         if (!Double.isNaN(value) && (!some || seen.run().completed())) {
-          double sigma = Discrepancy.sigma(figure, value, seen.limited(), seen.tried());
-          values.add(value + spread * sigma, weights[k]);
+          values.add(value + spread * seen.sigma(figure), weights[k]);
         }
       }
       if (values.weight() >= SOME * Arrays.stream(weights).sum()) {

@@ -61,7 +61,7 @@ sealed interface RatingRequirement extends Requirement {
     public double used(Rehearsal run) {
       double worst = run.phases().highestCurrent();
       double mean = run.phases().meanSquareCurrent();
-      return run.figures().of(RunFigure.I2T) * worst * worst / Math.max(1, mean) / allowedS;
+      return run.of(RunFigure.I2T) * worst * worst / Math.max(1, mean) / allowedS;
     }
 
     @Override

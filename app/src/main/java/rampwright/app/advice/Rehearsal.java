@@ -1,8 +1,10 @@
 package rampwright.app.advice;
 
 import rampwright.analysis.machine.MachineModel;
+import rampwright.analysis.machine.RunFigure;
 import rampwright.analysis.machine.RunFigures;
 import rampwright.analysis.machine.RunFigures.PhaseFactors;
+import rampwright.analysis.machine.StarterSettings;
 import rampwright.analysis.machine.Trajectory;
 
 /**
@@ -13,14 +15,41 @@ import rampwright.analysis.machine.Trajectory;
  * @param model of the machine
  * @param phases how the phases differ from their mean
  * @param tried whether a trial with this kind of ramp is among those fitted
+ * @param settings it is made with
+ * @param experience what earlier trials say of the model's figures
  */
 record Rehearsal(
-    Trajectory run, RunFigures figures, MachineModel model, PhaseFactors phases, boolean tried) {
+    Trajectory run,
+    RunFigures figures,
+    MachineModel model,
+    PhaseFactors phases,
+    boolean tried,
+    StarterSettings settings,
+    Experience experience) {
   // Less is a touch that pins no peak.
   private static final double LIMITED_SHARE = 0.02;
 
   /** Whether the current limit rules part of the start, which pins the peak. */
   boolean limited() {
     return run.limitedShare() > LIMITED_SHARE;
+  }
+
+  /** A figure as the model and the trials near to these settings have it; NaN: not to be had. */
+  double of(RunFigure figure) {
+    double value = figures.of(figure);
+    return experience.corrected(figure, value, share(figure, value), settings);
+  }
+
+  /** Standard deviation of what the figure may still be off by, in its unit. */
+  double sigma(RunFigure figure) {
+    double value = figures.of(figure);
+    if (!(value > 0)) {
+      return Discrepancy.sigma(figure, value, limited(), tried);
+    }
+    return of(figure) * experience.share(figure, share(figure, value), settings);
+  }
+
+  private double share(RunFigure figure, double value) {
+    return Discrepancy.sigma(figure, value, limited(), tried) / value;
   }
 }
