@@ -70,9 +70,9 @@ public final class LogTrial {
    */
   public Logged log(Path trial, @Nullable List<Entry> analyzed, @Nullable String logbook) {
     mark(trial, "it is being entered");
-    StartEntries starts = new StartEntries();
+    StartEntries starts = new StartEntries(InputChoice.DEFAULT);
     try {
-      (analyzed == null ? analyze(trial) : analyzed).forEach(starts::take);
+      (analyzed == null ? analyze(trial) : analyzed).forEach(e -> starts.take(e, ""));
     } catch (UsageProblem e) {
       starts.reject(List.of(String.valueOf(e.getMessage())));
     } catch (InterruptedException e) {

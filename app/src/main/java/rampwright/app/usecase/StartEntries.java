@@ -23,21 +23,39 @@ final class StartEntries {
   private final List<LogEntry> entries = new ArrayList<>();
   private final Map<String, Asset> assets = new LinkedHashMap<>();
   private final List<String> rejected = new ArrayList<>();
+  private final Map<String, Integer> bases = new LinkedHashMap<>();
+  private final InputChoice choice;
   private int startless;
 
-  /** Takes what came of a trial; what cannot be entered is among the rejected. */
-  void take(Entry entry) {
+  /**
+   * None yet.
+   *
+   * @param choice how the trials are read
+   */
+  StartEntries(InputChoice choice) {
+    this.choice = choice;
+  }
+
+  /**
+   * Takes what came of a trial; what cannot be entered is among the rejected.
+   *
+   * @param basis hash of what it rests on; empty for none
+   */
+  void take(Entry entry, String basis) {
     if (entry instanceof FailedTrial failed) {
       rejected.add(failed.error());
       return;
     }
     try {
-      List<LogEntry> logged = LoggedTrials.of(entry);
+      List<LogEntry> logged = LoggedTrials.of(entry, choice);
       if (logged.isEmpty()) {
         startless++;
         rejected.add(entry.file() + ": holds no start");
       }
       entries.addAll(logged);
+      if (!basis.isEmpty() && !logged.isEmpty()) {
+        bases.put(basis, logged.size());
+      }
       AssetFile asset =
           entry instanceof TrialResult result
               ? result.asset()
@@ -48,11 +66,6 @@ final class StartEntries {
     } catch (InputProblem e) {
       rejected.add(String.valueOf(e.getMessage()));
     }
-  }
-
-  /** Takes starts that are entries already. */
-  void take(List<LogEntry> more) {
-    entries.addAll(more);
   }
 
   void reject(List<String> lines) {
@@ -77,7 +90,7 @@ final class StartEntries {
     for (Asset asset : assets.values()) {
       limits(book, asset);
     }
-    return book.append(entries);
+    return book.append(entries, bases);
   }
 
   /** The envelope's limits go along, so that a trend knows them without the folder. */
