@@ -24,10 +24,12 @@ import rampwright.app.usecase.ExportStarts;
 import rampwright.app.usecase.ImportStarts;
 import rampwright.app.usecase.InputProblem;
 import rampwright.app.usecase.KeepHeat;
+import rampwright.app.usecase.ListStarts;
 import rampwright.app.usecase.LogTrial;
 import rampwright.app.usecase.LogbookUse;
 import rampwright.app.usecase.PlayBench;
 import rampwright.app.usecase.ProbeDevices;
+import rampwright.app.usecase.ReanalyzeStarts;
 import rampwright.app.usecase.RecordTrial;
 import rampwright.app.usecase.RunDemo;
 import rampwright.app.usecase.SampleSource;
@@ -175,6 +177,14 @@ public record Services(
 
   ExportStarts exportStarts() {
     return new ExportStarts(logbookUse());
+  }
+
+  ReanalyzeStarts reanalyzeStarts() {
+    return new ReanalyzeStarts(analyzeTraces(), logbookUse());
+  }
+
+  ListStarts listStarts() {
+    return new ListStarts(logbookUse());
   }
 
   TendLogbook tendLogbook() {

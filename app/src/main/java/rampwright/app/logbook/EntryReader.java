@@ -55,12 +55,14 @@ final class EntryReader {
   }
 
   List<LogEntry> starts(String asset) throws SQLException {
-    return inForce(asset, "ORDER BY e.at_utc, e.id", -1).stream().map(KeptEntry::entry).toList();
+    return inForce(asset, "ORDER BY e.at_utc, e.version", -1).stream()
+        .map(KeptEntry::entry)
+        .toList();
   }
 
   /** The newest starts in force, the newest first. */
   List<KeptEntry> newest(String asset, int most) throws SQLException {
-    return inForce(asset, "ORDER BY e.at_utc DESC, e.id DESC LIMIT ?", most);
+    return inForce(asset, "ORDER BY e.at_utc DESC, e.version DESC LIMIT ?", most);
   }
 
   private List<KeptEntry> inForce(String asset, String order, int most) throws SQLException {
@@ -97,7 +99,7 @@ final class EntryReader {
         "SELECT "
             + EntryRows.COLUMNS
             + " FROM entry e WHERE e.asset = ? AND e.at_utc >= ? AND e.at_utc <= ?"
-            + " ORDER BY e.at_utc, e.id",
+            + " ORDER BY e.at_utc, e.version",
         select -> {
           select.setString(1, asset);
           select.setString(2, UtcText.of(from));
