@@ -33,6 +33,12 @@ public record FigureTrend(
     List<Point> corrected,
     List<String> conditions) {
 
+  /**
+   * Chance from which a change raises an alert: nine to one. Higher than for a word in a table,
+   * since an asset has several figures and an alert calls a person; `docs/trend.md` has the rates.
+   */
+  public static final double ALERT_FROM = 0.9;
+
   public FigureTrend {
     corrected = List.copyOf(corrected);
     conditions = List.copyOf(conditions);
