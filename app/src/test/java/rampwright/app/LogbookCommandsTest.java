@@ -122,7 +122,7 @@ class LogbookCommandsTest {
     assertThat(json().get("added").asInt()).as(out + err).isGreaterThan(10);
     assertThat(exit).as(err).isEqualTo(ExitCode.DONE);
     assertThat(run("logbook", "verify", "--json")).isEqualTo(ExitCode.DONE);
-    assertThat(json().get("traces").asInt()).isGreaterThan(10);
+    assertThat(json().get("files").asInt()).isGreaterThan(10);
     assertThat(run("trend", "--all", "--json")).isEqualTo(ExitCode.DONE);
     boolean limited = false;
     for (JsonNode asset : json().get("assets")) {

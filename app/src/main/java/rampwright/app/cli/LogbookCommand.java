@@ -6,7 +6,7 @@ import rampwright.app.usecase.UsageProblem;
 /** {@code logbook}: the store of starts. */
 @CommandLine.Command(
     name = "logbook",
-    header = "Keep starts for months: import, export, verify, backup, note.",
+    header = "Keep starts for months: import, list, reanalyze, export, verify, backup, note.",
     description = {
       "",
       "Nothing in a logbook is ever changed: a correction is a new entry that names the old one.",
@@ -30,6 +30,8 @@ final class LogbookCommand extends Command {
   static CommandLine of(Screen screen, Services services) {
     return new CommandLine(new LogbookCommand(screen, services))
         .addSubcommand(new LogbookImportCommand(screen, services))
+        .addSubcommand(new LogbookListCommand(screen, services))
+        .addSubcommand(new LogbookReanalyzeCommand(screen, services))
         .addSubcommand(new LogbookExportCommand(screen, services))
         .addSubcommand(new LogbookVerifyCommand(screen, services))
         .addSubcommand(new LogbookBackupCommand(screen, services))
@@ -39,7 +41,7 @@ final class LogbookCommand extends Command {
   @Override
   public Integer call() throws UsageProblem {
     throw new UsageProblem(
-        "say what to do with the logbook: import, export, verify, backup or note;"
+        "say what to do with the logbook: import, list, reanalyze, export, verify, backup or note;"
             + " see: rampwright logbook --help");
   }
 }

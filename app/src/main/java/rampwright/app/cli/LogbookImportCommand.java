@@ -7,7 +7,7 @@ import java.util.Map;
 import picocli.CommandLine;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Parameters;
-import rampwright.app.json.TrendJson;
+import rampwright.app.json.LogbookJson;
 import rampwright.app.logbook.Imported;
 import rampwright.app.usecase.InputProblem;
 import rampwright.app.usecase.UsageProblem;
@@ -42,7 +42,7 @@ final class LogbookImportCommand extends Command {
             .importStarts()
             .run(named, reading.choice(Map.of()), logbook.value(), new ProgressLine(screen()));
     if (isJson()) {
-      screen().raw(TrendJson.imported(imported));
+      screen().raw(LogbookJson.imported(imported));
     } else {
       screen()
           .line(

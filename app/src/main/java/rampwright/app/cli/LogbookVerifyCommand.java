@@ -2,7 +2,7 @@ package rampwright.app.cli;
 
 import picocli.CommandLine;
 import picocli.CommandLine.Mixin;
-import rampwright.app.json.TrendJson;
+import rampwright.app.json.LogbookJson;
 import rampwright.app.logbook.Logbook;
 import rampwright.app.usecase.InputProblem;
 import rampwright.app.usecase.UsageProblem;
@@ -10,7 +10,7 @@ import rampwright.app.usecase.UsageProblem;
 /** {@code logbook verify}. */
 @CommandLine.Command(
     name = "verify",
-    header = "Recompute the hash of every entry and trace.",
+    header = "Recompute the hash of every entry and file.",
     description = "Exit code 6 where one is not as it was entered.")
 final class LogbookVerifyCommand extends Command {
   @Mixin private final LogbookOption logbook = new LogbookOption();
@@ -23,14 +23,14 @@ final class LogbookVerifyCommand extends Command {
   public Integer call() throws InputProblem, UsageProblem, InterruptedException {
     Logbook.Verified verified = services().tendLogbook().verify(logbook.value());
     if (isJson()) {
-      screen().raw(TrendJson.verified(verified));
+      screen().raw(LogbookJson.verified(verified));
     } else {
       screen()
           .line(
               verified.entries()
                   + " entries and "
-                  + verified.traces()
-                  + " traces looked at, "
+                  + verified.files()
+                  + " files looked at, "
                   + (verified.damaged().isEmpty()
                       ? "all as they were entered"
                       : verified.damaged().size() + " not as entered"));

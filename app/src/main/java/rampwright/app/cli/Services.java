@@ -24,9 +24,12 @@ import rampwright.app.usecase.ExportStarts;
 import rampwright.app.usecase.ImportStarts;
 import rampwright.app.usecase.InputProblem;
 import rampwright.app.usecase.KeepHeat;
+import rampwright.app.usecase.ListStarts;
+import rampwright.app.usecase.LogTrial;
 import rampwright.app.usecase.LogbookUse;
 import rampwright.app.usecase.PlayBench;
 import rampwright.app.usecase.ProbeDevices;
+import rampwright.app.usecase.ReanalyzeStarts;
 import rampwright.app.usecase.RecordTrial;
 import rampwright.app.usecase.RunDemo;
 import rampwright.app.usecase.SampleSource;
@@ -168,8 +171,20 @@ public record Services(
     return new ImportStarts(analyzeTraces(), logbookUse());
   }
 
+  LogTrial logTrial() {
+    return new LogTrial(analyzeTraces(), logbookUse());
+  }
+
   ExportStarts exportStarts() {
     return new ExportStarts(logbookUse());
+  }
+
+  ReanalyzeStarts reanalyzeStarts() {
+    return new ReanalyzeStarts(analyzeTraces(), logbookUse());
+  }
+
+  ListStarts listStarts() {
+    return new ListStarts(logbookUse());
   }
 
   TendLogbook tendLogbook() {

@@ -4,12 +4,10 @@ import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Optional;
-import rampwright.app.logbook.Imported;
-import rampwright.app.logbook.Logbook;
 import rampwright.app.trend.AssetTrend;
 import rampwright.app.trend.FigureTrend;
 
-/** The logbook's answers as JSON. */
+/** Trends as JSON. */
 public final class TrendJson {
   private TrendJson() {}
 
@@ -134,31 +132,5 @@ public final class TrendJson {
 
   private static String time(Instant at) {
     return at.truncatedTo(ChronoUnit.SECONDS).toString();
-  }
-
-  /** What came of an import. */
-  public static String imported(Imported imported) {
-    return new JsonText()
-        .object(
-            out -> {
-              out.count("added", imported.added());
-              out.count("known", imported.known());
-              out.count("corrected", imported.corrected());
-              out.texts("rejected", imported.rejected());
-              out.texts("remarks", imported.remarks());
-            })
-        .finish();
-  }
-
-  /** What verifying found. */
-  public static String verified(Logbook.Verified verified) {
-    return new JsonText()
-        .object(
-            out -> {
-              out.count("entries", verified.entries());
-              out.count("traces", verified.traces());
-              out.texts("damaged", verified.damaged());
-            })
-        .finish();
   }
 }

@@ -8,22 +8,21 @@ import java.sql.SQLException;
 import java.sql.Statement;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.TreeMap;
+import java.util.OptionalInt;
+import java.util.Set;
 
 /** Reads what was entered. */
 final class EntryReader {
-  private static final String COLUMNS =
-      "s.id, s.asset, s.at_utc, s.settings, s.outcome, s.counts, s.reason, s.note, s.author,"
-          + " s.source, s.tool_version, s.trace_sha256";
-
-  private static final String IN_FORCE =
-      " NOT EXISTS (SELECT 1 FROM start r WHERE r.replaces = s.id)";
+  /** Rows asked for at a time, where all are looked at. */
+  static final int PAGE = 500;
 
   private final Connection connection;
 
@@ -31,79 +30,101 @@ final class EntryReader {
     this.connection = connection;
   }
 
+  Connection connection() {
+    return connection;
+  }
+
+  /** From asset to asset along the index; reading every entry would take as long as there are. */
   List<String> assets() throws SQLException {
     List<String> assets = new ArrayList<>();
-    try (Statement statement = connection.createStatement();
-        ResultSet rows =
-            statement.executeQuery("SELECT DISTINCT asset FROM start ORDER BY asset")) {
-      while (rows.next()) {
-        assets.add(rows.getString(1));
+    try (PreparedStatement next =
+        connection.prepareStatement("SELECT MIN(asset) FROM entry WHERE asset > ?")) {
+      String asset = "";
+      while (asset != null) {
+        next.setString(1, asset);
+        try (ResultSet rows = next.executeQuery()) {
+          asset = rows.next() ? rows.getString(1) : null;
+        }
+        if (asset != null) {
+          assets.add(asset);
+        }
       }
     }
+    Collections.sort(assets);
     return assets;
   }
 
   List<LogEntry> starts(String asset) throws SQLException {
-    Map<Long, Map<String, LoggedFigure>> figures = new HashMap<>();
+    return inForce(asset, "ORDER BY e.at_utc, e.version", -1).stream()
+        .map(KeptEntry::entry)
+        .toList();
+  }
+
+  /** The newest starts in force, the newest first. */
+  List<KeptEntry> newest(String asset, int most) throws SQLException {
+    return inForce(asset, "ORDER BY e.at_utc DESC, e.version DESC LIMIT ?", most);
+  }
+
+  private List<KeptEntry> inForce(String asset, String order, int most) throws SQLException {
+    return entries(
+        "SELECT "
+            + EntryRows.COLUMNS
+            + " FROM entry e WHERE e.asset = ? AND"
+            + EntryRows.IN_FORCE
+            + " "
+            + order,
+        select -> {
+          select.setString(1, asset);
+          if (most >= 0) {
+            select.setInt(2, most);
+          }
+        },
+        Set.of());
+  }
+
+  /** Every entry on the asset's starts in a span of time, replaced ones too, in order of time. */
+  List<KeptEntry> history(String asset, Instant from, Instant to) throws SQLException {
+    Set<Long> replaced = new HashSet<>();
     try (PreparedStatement select =
         connection.prepareStatement(
-            "SELECT f.start_id, f.figure, f.value, f.unit, f.uncertainty, f.why FROM figure f"
-                + " JOIN start s ON s.id = f.start_id WHERE s.asset = ?")) {
+            "SELECT replaces FROM entry WHERE asset = ? AND replaces IS NOT NULL")) {
       select.setString(1, asset);
       try (ResultSet rows = select.executeQuery()) {
         while (rows.next()) {
-          figures
-              .computeIfAbsent(rows.getLong(1), id -> new TreeMap<>())
-              .put(rows.getString(2), figure(rows, 3));
+          replaced.add(rows.getLong(1));
         }
       }
     }
-    List<LogEntry> entries = new ArrayList<>();
-    try (PreparedStatement select =
-        connection.prepareStatement(
-            "SELECT "
-                + COLUMNS
-                + " FROM start s WHERE s.asset = ? AND"
-                + IN_FORCE
-                + " ORDER BY s.at_utc, s.id")) {
-      select.setString(1, asset);
-      try (ResultSet rows = select.executeQuery()) {
-        while (rows.next()) {
-          entries.add(entry(rows, figures.getOrDefault(rows.getLong(1), Map.of()), new byte[0]));
+    return entries(
+        "SELECT "
+            + EntryRows.COLUMNS
+            + " FROM entry e WHERE e.asset = ? AND e.at_utc >= ? AND e.at_utc <= ?"
+            + " ORDER BY e.at_utc, e.version",
+        select -> {
+          select.setString(1, asset);
+          select.setString(2, UtcText.of(from));
+          select.setString(3, UtcText.of(to));
+        },
+        replaced);
+  }
+
+  private interface Filling {
+    void into(PreparedStatement select) throws SQLException;
+  }
+
+  private List<KeptEntry> entries(String sql, Filling filling, Set<Long> replaced)
+      throws SQLException {
+    List<KeptEntry> entries = new ArrayList<>();
+    try (EntryRows rows = new EntryRows(connection);
+        PreparedStatement select = connection.prepareStatement(sql)) {
+      filling.into(select);
+      try (ResultSet row = select.executeQuery()) {
+        while (row.next()) {
+          entries.add(rows.kept(row, !replaced.contains(row.getLong(1))));
         }
       }
     }
     return entries;
-  }
-
-  private static LoggedFigure figure(ResultSet rows, int at) throws SQLException {
-    double value = rows.getDouble(at);
-    if (rows.wasNull()) {
-      value = Double.NaN;
-    }
-    double uncertainty = rows.getDouble(at + 2);
-    if (rows.wasNull()) {
-      uncertainty = Double.NaN;
-    }
-    return new LoggedFigure(value, rows.getString(at + 1), uncertainty, rows.getString(at + 3));
-  }
-
-  private static LogEntry entry(ResultSet rows, Map<String, LoggedFigure> figures, byte[] trace)
-      throws SQLException {
-    return new LogEntry(
-        rows.getString(2),
-        Instant.parse(rows.getString(3)),
-        rows.getString(4),
-        rows.getString(5),
-        rows.getInt(6) != 0,
-        rows.getString(7),
-        rows.getString(8),
-        rows.getString(9),
-        rows.getString(10),
-        rows.getString(11),
-        rows.getString(12),
-        trace,
-        figures);
   }
 
   List<LogEvent> events(String asset) throws SQLException {
@@ -155,77 +176,51 @@ final class EntryReader {
     return rows.wasNull() ? OptionalDouble.empty() : OptionalDouble.of(value);
   }
 
-  Optional<byte[]> trace(String sha256) throws SQLException {
+  /** Files of an entry, whole; those that are gone or damaged are left out. */
+  List<LogFile> files(String asset, long number) throws SQLException {
+    List<LogFile> files = new ArrayList<>();
     try (PreparedStatement select =
-        connection.prepareStatement(
-            "SELECT trace FROM start WHERE trace_sha256 = ? ORDER BY id DESC")) {
+        connection.prepareStatement("SELECT files FROM entry WHERE asset = ? AND id = ?")) {
+      select.setString(1, asset);
+      select.setLong(2, number);
+      try (ResultSet rows = select.executeQuery()) {
+        if (rows.next()) {
+          for (FileList.Line line : FileList.lines(rows.getString(1))) {
+            file(line.sha256()).ifPresent(content -> files.add(new LogFile(line.name(), content)));
+          }
+        }
+      }
+    }
+    return files;
+  }
+
+  /** A kept file by its hash; empty where it is not there or damaged. */
+  Optional<byte[]> file(String sha256) throws SQLException {
+    try (PreparedStatement select =
+        connection.prepareStatement("SELECT packed FROM file WHERE sha256 = ?")) {
       select.setString(1, sha256);
       try (ResultSet rows = select.executeQuery()) {
-        while (rows.next()) {
-          byte[] packed = rows.getBytes(1);
-          if (packed != null && packed.length > 0) {
-            return Optional.of(Packed.plain(packed));
-          }
-        }
+        return rows.next() ? Optional.of(Packed.plain(rows.getBytes(1))) : Optional.empty();
+      } catch (IOException damaged) {
         return Optional.empty();
-      } catch (IOException e) {
-        throw new SQLException("the trace " + sha256 + " is damaged", e);
       }
     }
   }
 
-  Logbook.Verified verify() throws SQLException {
-    List<String> damaged = new ArrayList<>();
-    int entries = 0;
-    int traces = 0;
+  long size() throws SQLException {
     try (Statement statement = connection.createStatement();
-        PreparedStatement figures =
-            connection.prepareStatement(
-                "SELECT figure, value, unit, uncertainty, why FROM figure WHERE start_id = ?");
-        ResultSet rows =
-            statement.executeQuery(
-                "SELECT "
-                    + COLUMNS
-                    + ", s.fingerprint, s.packed_sha256, s.trace FROM start s"
-                    + " ORDER BY s.id")) {
-      while (rows.next()) {
-        entries++;
-        LogEntry entry = entry(rows, figures(figures, rows.getLong(1)), new byte[0]);
-        String where = entry.asset() + " " + rows.getString(3);
-        if (!Fingerprint.of(entry).equals(rows.getString(13))) {
-          damaged.add(where + ": the entry is not as it was entered");
-        }
-        byte[] packed = rows.getBytes(15);
-        if (packed != null && packed.length > 0) {
-          traces++;
-          if (!isWhole(packed, rows.getString(14))) {
-            damaged.add(where + ": the trace is not as it was entered");
-          }
-        } else if (!rows.getString(14).isEmpty()) {
-          damaged.add(where + ": the trace is gone");
-        }
-      }
+        ResultSet rows = statement.executeQuery("SELECT COUNT(*) FROM entry")) {
+      return rows.next() ? rows.getLong(1) : 0L;
     }
-    return new Logbook.Verified(entries, traces, damaged);
   }
 
-  private static Map<String, LoggedFigure> figures(PreparedStatement select, long id)
-      throws SQLException {
-    Map<String, LoggedFigure> figures = new TreeMap<>();
-    select.setLong(1, id);
-    try (ResultSet rows = select.executeQuery()) {
-      while (rows.next()) {
-        figures.put(rows.getString(1), figure(rows, 2));
+  OptionalInt lookedAt(String basis) throws SQLException {
+    try (PreparedStatement select =
+        connection.prepareStatement("SELECT starts FROM looked_at WHERE basis = ?")) {
+      select.setString(1, basis);
+      try (ResultSet rows = select.executeQuery()) {
+        return rows.next() ? OptionalInt.of(rows.getInt(1)) : OptionalInt.empty();
       }
-    }
-    return figures;
-  }
-
-  private static boolean isWhole(byte[] packed, String sha256) {
-    try {
-      return Fingerprint.of(Packed.plain(packed)).equals(sha256);
-    } catch (IOException e) {
-      return false;
     }
   }
 }

@@ -1,16 +1,21 @@
 package rampwright.app.logbook;
 
+import java.nio.charset.StandardCharsets;
 import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
-import java.sql.Statement;
 import java.sql.Types;
 import java.time.Instant;
-import java.util.Map;
+import java.util.Collections;
+import java.util.HashSet;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
-/** Enters starts within a transaction. */
+/**
+ * Enters starts within a transaction. Another writer may enter the same start meanwhile: the
+ * store's unique keys let one through, and the other looks again.
+ */
 final class EntryWriter implements AutoCloseable {
   /** What became of an entry. */
   enum Fate {
@@ -19,112 +24,186 @@ final class EntryWriter implements AutoCloseable {
     KNOWN
   }
 
-  private final PreparedStatement known;
-  private final PreparedStatement former;
-  private final PreparedStatement start;
-  private final PreparedStatement figure;
+  /** Looks at a start before giving up; each one lost means another writer got through. */
+  private static final int MOST_LOOKS = 50;
+
+  private static final int FIXED_COLUMNS = 21;
+
+  private final EntryRows rows;
+  private final PreparedStatement atTime;
+  private final PreparedStatement ofTrial;
+  private final PreparedStatement wording;
+  private final PreparedStatement file;
+  private final PreparedStatement insert;
+  private final Set<String> enteredWordings = new HashSet<>();
+  private final Set<String> enteredFiles = new HashSet<>();
   private final String now;
 
   EntryWriter(Connection connection, Instant now) throws SQLException {
     this.now = UtcText.of(now);
-    known = connection.prepareStatement("SELECT id FROM start WHERE fingerprint = ?");
-    former =
+    rows = new EntryRows(connection);
+    atTime =
         connection.prepareStatement(
-            "SELECT id FROM start s WHERE asset = ? AND at_utc = ? AND NOT EXISTS"
-                + " (SELECT 1 FROM start r WHERE r.replaces = s.id) ORDER BY id DESC");
-    start =
+            "SELECT "
+                + EntryRows.COLUMNS
+                + ", CASE WHEN"
+                + EntryRows.IN_FORCE
+                + " THEN 1 ELSE 0 END AS in_force FROM entry e WHERE e.asset = ? AND e.at_utc = ?");
+    ofTrial =
         connection.prepareStatement(
-            "INSERT INTO start (asset, at_utc, settings, outcome, counts, reason, note, author,"
-                + " source, tool_version, trace_sha256, trace, packed_sha256, fingerprint,"
-                + " replaces, logged_utc) VALUES (?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?)",
-            Statement.RETURN_GENERATED_KEYS);
-    figure =
+            "SELECT "
+                + EntryRows.COLUMNS
+                + " FROM entry e WHERE e.asset = ? AND e.trial = ? AND e.trace_sha256 = ? AND"
+                + EntryRows.IN_FORCE);
+    wording =
         connection.prepareStatement(
-            "INSERT INTO figure (start_id, figure, value, unit, uncertainty, why)"
-                + " VALUES (?,?,?,?,?,?)");
+            "INSERT INTO wording (sha256, text) VALUES (?, ?) ON CONFLICT DO NOTHING");
+    file =
+        connection.prepareStatement(
+            "INSERT INTO file (sha256, packed) VALUES (?, ?) ON CONFLICT DO NOTHING");
+    insert =
+        connection.prepareStatement(
+            "INSERT INTO entry (asset, at_utc, version, settings, outcome, counts, reason, note,"
+                + " author, source, trial, tool_version, definitions, trace_sha256, files,"
+                + " replaces, wording, numbers, fingerprint, seal, logged_utc, "
+                + FigureColumns.listed("")
+                + ") VALUES ("
+                + String.join(
+                    ",", Collections.nCopies(FIXED_COLUMNS + FigureColumns.KEYS.size(), "?"))
+                + ") ON CONFLICT DO NOTHING");
   }
 
   Fate write(LogEntry entry) throws SQLException {
     String fingerprint = Fingerprint.of(entry);
-    known.setString(1, fingerprint);
-    try (ResultSet rows = known.executeQuery()) {
-      if (rows.next()) {
+    for (int look = 0; look < MOST_LOOKS; look++) {
+      Standing standing = standing(entry);
+      Former former = standing.former();
+      if (former != null
+          && (former.fingerprint().equals(fingerprint)
+              || entry.saysNoMoreThan(former.kept().entry()))) {
         return Fate.KNOWN;
       }
-    }
-    Long replaced = former(entry);
-    byte[] packed = entry.trace().length == 0 ? new byte[0] : Packed.of(entry.trace());
-    int at = 0;
-    start.setString(++at, entry.asset());
-    start.setString(++at, UtcText.of(entry.at()));
-    start.setString(++at, entry.settings());
-    start.setString(++at, entry.outcome());
-    start.setInt(++at, entry.counts() ? 1 : 0);
-    start.setString(++at, entry.reason());
-    start.setString(++at, entry.note());
-    start.setString(++at, entry.author());
-    start.setString(++at, entry.source());
-    start.setString(++at, entry.toolVersion());
-    start.setString(++at, entry.traceSha256());
-    start.setBytes(++at, packed);
-    start.setString(++at, packed.length == 0 ? "" : Fingerprint.of(entry.trace()));
-    start.setString(++at, fingerprint);
-    if (replaced == null) {
-      start.setNull(++at, Types.BIGINT);
-    } else {
-      start.setLong(++at, replaced);
-    }
-    start.setString(++at, now);
-    start.executeUpdate();
-    figures(id(), entry.figures());
-    return replaced == null ? Fate.NEW : Fate.CORRECTION;
-  }
-
-  private @Nullable Long former(LogEntry entry) throws SQLException {
-    former.setString(1, entry.asset());
-    former.setString(2, UtcText.of(entry.at()));
-    try (ResultSet rows = former.executeQuery()) {
-      return rows.next() ? Long.valueOf(rows.getLong(1)) : null;
-    }
-  }
-
-  private long id() throws SQLException {
-    try (ResultSet keys = start.getGeneratedKeys()) {
-      if (!keys.next()) {
-        throw new SQLException("the store gave the entry no number");
+      if (insert(entry, fingerprint, standing)) {
+        return former == null ? Fate.NEW : Fate.CORRECTION;
       }
-      return keys.getLong(1);
     }
+    throw new SQLException(
+        "other programs keep entering " + entry.asset() + " " + entry.at() + "; try again");
   }
 
-  private void figures(long id, Map<String, LoggedFigure> figures) throws SQLException {
-    for (Map.Entry<String, LoggedFigure> entry : figures.entrySet()) {
-      LoggedFigure value = entry.getValue();
-      figure.setLong(1, id);
-      figure.setString(2, entry.getKey());
-      number(3, value.value());
-      figure.setString(4, value.unit());
-      number(5, value.uncertainty());
-      figure.setString(6, value.why());
-      figure.addBatch();
+  /** The entry in force on the same start. */
+  private record Former(KeptEntry kept, String fingerprint) {}
+
+  /**
+   * How a start stands, of one look: what another writer enters after it makes the insert fail.
+   *
+   * @param former the entry in force on the same start; null for none
+   * @param version the latest of its instant; 0 for none
+   */
+  private record Standing(@Nullable Former former, int version) {}
+
+  /** The former is that of the same instant; else, where that was corrected, of the same trial. */
+  private Standing standing(LogEntry entry) throws SQLException {
+    Former former = null;
+    int version = 0;
+    atTime.setString(1, entry.asset());
+    atTime.setString(2, UtcText.of(entry.at()));
+    try (ResultSet row = atTime.executeQuery()) {
+      while (row.next()) {
+        version = Math.max(version, row.getInt("version"));
+        if (row.getInt("in_force") == 1) {
+          former = new Former(rows.kept(row, true), row.getString("fingerprint"));
+        }
+      }
     }
-    figure.executeBatch();
+    if (former == null && entry.origin().hasTrace() && !entry.origin().trial().isEmpty()) {
+      ofTrial.setString(1, entry.asset());
+      ofTrial.setString(2, entry.origin().trial());
+      ofTrial.setString(3, entry.origin().traceSha256());
+      try (ResultSet row = ofTrial.executeQuery()) {
+        if (row.next()) {
+          former = new Former(rows.kept(row, true), row.getString("fingerprint"));
+        }
+      }
+    }
+    return new Standing(former, version);
   }
 
-  private void number(int at, double value) throws SQLException {
-    if (Double.isFinite(value)) {
-      figure.setDouble(at, value);
+  private boolean insert(LogEntry entry, String fingerprint, Standing standing)
+      throws SQLException {
+    Former former = standing.former();
+    FigureText text = FigureText.of(entry.figures());
+    String wordingSha256 = wording(text.wording());
+    for (LogFile kept : entry.origin().files()) {
+      file(kept);
+    }
+    Origin origin = entry.origin();
+    String files = FileList.of(origin.files());
+    String replaces = former == null ? "" : "" + former.kept().number();
+    int at = 0;
+    insert.setString(++at, entry.asset());
+    insert.setString(++at, UtcText.of(entry.at()));
+    insert.setInt(++at, 1 + standing.version());
+    insert.setString(++at, entry.settings());
+    insert.setString(++at, entry.outcome());
+    insert.setInt(++at, entry.counts() ? 1 : 0);
+    insert.setString(++at, entry.reason());
+    insert.setString(++at, entry.note());
+    insert.setString(++at, entry.author());
+    insert.setString(++at, origin.source());
+    insert.setString(++at, origin.trial());
+    insert.setString(++at, origin.toolVersion());
+    insert.setString(++at, origin.definitions());
+    insert.setString(++at, origin.traceSha256());
+    insert.setString(++at, files);
+    if (former == null) {
+      insert.setNull(++at, Types.BIGINT);
     } else {
-      figure.setNull(at, Types.DOUBLE);
+      insert.setLong(++at, former.kept().number());
+    }
+    insert.setString(++at, wordingSha256);
+    insert.setString(++at, text.numbers());
+    insert.setString(++at, fingerprint);
+    insert.setString(++at, Fingerprint.seal(fingerprint, origin, files, replaces, now));
+    insert.setString(++at, now);
+    for (String key : FigureColumns.KEYS) {
+      double value = entry.value(key);
+      if (Double.isFinite(value)) {
+        insert.setDouble(++at, value);
+      } else {
+        insert.setNull(++at, Types.DOUBLE);
+      }
+    }
+    return insert.executeUpdate() == 1;
+  }
+
+  private String wording(String text) throws SQLException {
+    String sha256 = Fingerprint.of(text.getBytes(StandardCharsets.UTF_8));
+    if (enteredWordings.add(sha256)) {
+      wording.setString(1, sha256);
+      wording.setString(2, text);
+      wording.executeUpdate();
+    }
+    return sha256;
+  }
+
+  private void file(LogFile kept) throws SQLException {
+    String sha256 = kept.sha256();
+    if (enteredFiles.add(sha256)) {
+      file.setString(1, sha256);
+      file.setBytes(2, Packed.of(kept.content()));
+      file.executeUpdate();
     }
   }
 
   @Override
   public void close() throws SQLException {
-    try (known;
-        former;
-        start;
-        figure) {
+    try (rows;
+        atTime;
+        ofTrial;
+        wording;
+        file;
+        insert) {
       // closed in turn
     }
   }

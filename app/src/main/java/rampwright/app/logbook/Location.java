@@ -1,5 +1,6 @@
 package rampwright.app.logbook;
 
+import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.Locale;
 import java.util.Properties;
@@ -25,10 +26,11 @@ record Location(String url, String shown, Store store) {
    *
    * @throws LogbookException where a password stands in the address: commands end up in histories
    */
-  static Location of(String given) throws LogbookException {
+  static Location of(String named) throws LogbookException {
+    String given = named.startsWith("jdbc:postgresql:") ? named.substring("jdbc:".length()) : named;
     String lower = given.toLowerCase(Locale.ROOT);
     if (!lower.startsWith("postgresql:") && !lower.startsWith("postgres:")) {
-      return new Location("jdbc:sqlite:" + Path.of(given), given, Store.SQLITE);
+      return file(given);
     }
     String rest = given.substring(given.indexOf(':') + 1);
     String authority = rest.startsWith("//") ? rest.substring(2).split("[/?]", 2)[0] : "";
@@ -48,6 +50,14 @@ record Location(String url, String shown, Store store) {
     return new Location(url, given, Store.POSTGRESQL);
   }
 
+  private static Location file(String given) throws LogbookException {
+    try {
+      return new Location("jdbc:sqlite:" + Path.of(given), given, Store.SQLITE);
+    } catch (InvalidPathException e) {
+      throw new LogbookException("logbook " + given + ": is no name of a file; name another", e);
+    }
+  }
+
   /** Who connects, from the environment as PostgreSQL's own tools take it. */
   Properties credentials(UnaryOperator<@Nullable String> environment) {
     Properties properties = new Properties();
@@ -59,6 +69,9 @@ record Location(String url, String shown, Store store) {
       put(properties, "sslrootcert", environment.apply("PGSSLROOTCERT"));
       properties.setProperty("ApplicationName", "rampwright");
       properties.setProperty("connectTimeout", "10");
+      // a server that is gone without a word must not hold anybody up for ever
+      properties.setProperty("tcpKeepAlive", "true");
+      properties.setProperty("socketTimeout", "300");
     }
     return properties;
   }

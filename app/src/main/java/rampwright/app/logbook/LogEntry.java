@@ -1,26 +1,23 @@
 package rampwright.app.logbook;
 
 import java.time.Instant;
-import java.util.Arrays;
+import java.time.temporal.ChronoUnit;
 import java.util.Collections;
 import java.util.Map;
 import java.util.TreeMap;
 
 /**
- * One start as it is kept. Never changed: a correction is a new entry that names the old one.
+ * What is said of one start.
  *
  * @param asset id of the motor circuit
- * @param at when the start was made
+ * @param at when the start was made; kept to the millisecond
  * @param settings any label that changes when the settings do
  * @param outcome of the start, empty where it is not known
  * @param counts false for a start that is kept and shown but not representative
  * @param reason why it does not count
  * @param note of a person
  * @param author who noted it
- * @param source where it came from, in words
- * @param toolVersion that made the figures
- * @param traceSha256 of the trace, as its result carries it; empty without a trace
- * @param trace the trace's file; empty where it is not kept
+ * @param origin where it came from
  * @param figures by key
  */
 public record LogEntry(
@@ -32,20 +29,29 @@ public record LogEntry(
     String reason,
     String note,
     String author,
-    String source,
-    String toolVersion,
-    String traceSha256,
-    byte[] trace,
+    Origin origin,
     Map<String, LoggedFigure> figures) {
+  private static final Instant FIRST = Instant.parse("1900-01-01T00:00:00Z");
+  private static final Instant LAST = Instant.parse("2999-12-31T23:59:59Z");
 
+  /**
+   * An entry.
+   *
+   * @throws IllegalArgumentException for a time no recorder has seen
+   */
   public LogEntry {
-    trace = trace.clone();
+    if (at.isBefore(FIRST) || at.isAfter(LAST)) {
+      throw new IllegalArgumentException(
+          "the start is dated " + at + "; a start is between 1900 and 2999, set the time right");
+    }
+    asset = Words.kept(asset);
+    at = at.truncatedTo(ChronoUnit.MILLIS);
+    settings = Words.kept(settings);
+    outcome = Words.kept(outcome);
+    reason = Words.kept(reason);
+    note = Words.kept(note);
+    author = Words.kept(author);
     figures = Collections.unmodifiableMap(new TreeMap<>(figures));
-  }
-
-  @Override
-  public byte[] trace() {
-    return trace.clone();
   }
 
   /** Value of a figure; NaN where the start lacks it. */
@@ -54,15 +60,30 @@ public record LogEntry(
     return found == null ? Double.NaN : found.value();
   }
 
-  @Override
-  public boolean equals(Object other) {
-    return other instanceof LogEntry entry
-        && Fingerprint.of(this).equals(Fingerprint.of(entry))
-        && Arrays.equals(trace, entry.trace);
+  /** The same said with other figures and another origin. */
+  LogEntry with(Origin newOrigin, Map<String, LoggedFigure> newFigures) {
+    return new LogEntry(
+        asset, at, settings, outcome, counts, reason, note, author, newOrigin, newFigures);
   }
 
-  @Override
-  public int hashCode() {
-    return Fingerprint.of(this).hashCode();
+  /**
+   * Whether a row of a table says nothing that another entry does not say: the same words and, of
+   * the figures it has, the same values.
+   */
+  boolean saysNoMoreThan(LogEntry other) {
+    if (origin.hasTrace()
+        || !asset.equals(other.asset)
+        || !at.equals(other.at)
+        || !settings.equals(other.settings)
+        || !outcome.equals(other.outcome)
+        || counts != other.counts
+        || !reason.equals(other.reason)
+        || !note.equals(other.note)
+        || !author.equals(other.author)) {
+      return false;
+    }
+    return figures.entrySet().stream()
+        .filter(figure -> Double.isFinite(figure.getValue().value()))
+        .allMatch(figure -> figure.getValue().value() == other.value(figure.getKey()));
   }
 }

@@ -4,13 +4,16 @@ import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.DriverManager;
 import java.sql.PreparedStatement;
-import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
+import java.time.Instant;
 import java.time.InstantSource;
+import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.TreeMap;
 import java.util.function.UnaryOperator;
 import org.jspecify.annotations.Nullable;
 
@@ -20,6 +23,9 @@ import org.jspecify.annotations.Nullable;
  */
 public final class Logbook implements AutoCloseable {
   private static final int WAIT_FOR_OTHERS_MS = 20_000;
+
+  /** Meetings with other writers a transaction survives. */
+  private static final int MOST_TRIES = 20;
 
   private final Connection connection;
   private final Location location;
@@ -49,7 +55,7 @@ public final class Logbook implements AutoCloseable {
       logbook.prepare();
       return logbook;
     } catch (SQLException e) {
-      throw trouble(location, e);
+      throw Trouble.of(location, e);
     }
   }
 
@@ -66,11 +72,13 @@ public final class Logbook implements AutoCloseable {
       throw e;
     }
     try {
-      inTransaction(
-          () -> {
-            Migrations.run(connection, location.store());
-            return true;
-          });
+      if (!Migrations.areDone(connection)) {
+        inTransaction(
+            () -> {
+              Migrations.run(connection, location.store());
+              return true;
+            });
+      }
     } catch (LogbookException e) {
       connection.close();
       throw e;
@@ -82,7 +90,20 @@ public final class Logbook implements AutoCloseable {
     T run() throws SQLException, LogbookException;
   }
 
+  /** All or nothing; what only met another writer is done again. */
   private <T> T inTransaction(Work<T> work) throws LogbookException {
+    for (int tries = 1; ; tries++) {
+      try {
+        return once(work);
+      } catch (SQLException e) {
+        if (tries >= MOST_TRIES || !Trouble.isMeeting(e)) {
+          throw Trouble.of(location, e);
+        }
+      }
+    }
+  }
+
+  private <T> T once(Work<T> work) throws SQLException, LogbookException {
     try (Statement statement = connection.createStatement()) {
       // SQLite: the right to write is taken first, so that two writers wait rather than fail
       statement.execute(location.store() == Location.Store.SQLITE ? "BEGIN IMMEDIATE" : "BEGIN");
@@ -94,25 +115,46 @@ public final class Logbook implements AutoCloseable {
         return result;
       } finally {
         if (!done) {
-          statement.execute("ROLLBACK");
+          rollBack(statement);
         }
       }
+    }
+  }
+
+  private static void rollBack(Statement statement) {
+    try {
+      statement.execute("ROLLBACK");
     } catch (SQLException e) {
-      throw trouble(location, e);
+      // A full disk or a lost server has done so already; what went wrong first is what is said.
     }
   }
 
   /**
-   * Enters starts, all or none. One that is already there word for word is passed over; one of the
-   * same asset and instant with other content is entered as a correction of the former.
+   * Enters starts, all or none. One that says what the entry in force says is passed over; one of
+   * the same asset and instant with other content is entered as a correction of the former, and so
+   * is one of the same trial and trace whose instant was corrected.
    */
   public Appended append(List<LogEntry> entries) throws LogbookException {
+    return append(entries, Map.of());
+  }
+
+  /**
+   * The same, and notes what they rest on, so that it need not be looked at again.
+   *
+   * @param bases hash of what was looked at, and how many of the starts rest on it
+   */
+  public Appended append(List<LogEntry> entries, Map<String, Integer> bases)
+      throws LogbookException {
+    // everybody in the same order, or two writers could wait for each other
+    List<LogEntry> ordered = new ArrayList<>(entries);
+    ordered.sort(Comparator.comparing(LogEntry::asset).thenComparing(LogEntry::at));
     return inTransaction(
         () -> {
+          noteLookedAt(bases);
           try (EntryWriter writer = new EntryWriter(connection, clock.instant())) {
             int added = 0;
             int corrected = 0;
-            for (LogEntry entry : entries) {
+            for (LogEntry entry : ordered) {
               EntryWriter.Fate fate = writer.write(entry);
               added += fate == EntryWriter.Fate.KNOWN ? 0 : 1;
               corrected += fate == EntryWriter.Fate.CORRECTION ? 1 : 0;
@@ -130,6 +172,25 @@ public final class Logbook implements AutoCloseable {
    * @param corrected entries that replace an older one
    */
   public record Appended(int added, int known, int corrected) {}
+
+  private void noteLookedAt(Map<String, Integer> bases) throws SQLException {
+    try (PreparedStatement insert =
+        connection.prepareStatement(
+            "INSERT INTO looked_at (basis, starts, logged_utc) VALUES (?, ?, ?)"
+                + " ON CONFLICT DO NOTHING")) {
+      for (Map.Entry<String, Integer> basis : new TreeMap<>(bases).entrySet()) {
+        insert.setString(1, basis.getKey());
+        insert.setInt(2, basis.getValue());
+        insert.setString(3, UtcText.of(clock.instant()));
+        insert.executeUpdate();
+      }
+    }
+  }
+
+  /** How many starts resting on this were entered; empty where it was never looked at. */
+  public OptionalInt lookedAt(String basis) throws LogbookException {
+    return reading(reader -> reader.lookedAt(basis));
+  }
 
   /** Notes what a person says of an asset. */
   public void append(LogEvent event) throws LogbookException {
@@ -188,24 +249,34 @@ public final class Logbook implements AutoCloseable {
     return reading(reader -> reader.limits(asset));
   }
 
-  /** The trace of a start, where it is kept. */
-  public Optional<byte[]> trace(String traceSha256) throws LogbookException {
-    return reading(reader -> reader.trace(traceSha256));
+  /** The newest starts of an asset as they now hold, the newest first. */
+  public List<KeptEntry> newest(String asset, int most) throws LogbookException {
+    return reading(reader -> reader.newest(asset, most));
+  }
+
+  /** Every entry on an asset's starts of that time, replaced ones too, in order of time. */
+  public List<KeptEntry> history(String asset, Instant from, Instant to) throws LogbookException {
+    return reading(reader -> reader.history(asset, from, to));
+  }
+
+  /** The files an entry rests on, as far as they are kept. */
+  public List<LogFile> files(KeptEntry kept) throws LogbookException {
+    return reading(reader -> reader.files(kept.entry().asset(), kept.number()));
   }
 
   /** Recomputes every hash; one line for each entry that is not as it was entered. */
   public Verified verify() throws LogbookException {
-    return reading(EntryReader::verify);
+    return reading(reader -> new Verifier(reader.connection()).run());
   }
 
   /**
    * What verifying found.
    *
    * @param entries looked at
-   * @param traces looked at
+   * @param files kept with them
    * @param damaged one line each
    */
-  public record Verified(int entries, int traces, List<String> damaged) {
+  public record Verified(int entries, int files, List<String> damaged) {
     public Verified {
       damaged = List.copyOf(damaged);
     }
@@ -225,7 +296,7 @@ public final class Logbook implements AutoCloseable {
       copy.setString(1, target.toString());
       copy.execute();
     } catch (SQLException e) {
-      throw trouble(location, e);
+      throw Trouble.of(location, e);
     }
   }
 
@@ -237,19 +308,13 @@ public final class Logbook implements AutoCloseable {
     try {
       return reading.of(new EntryReader(connection));
     } catch (SQLException e) {
-      throw trouble(location, e);
+      throw Trouble.of(location, e);
     }
   }
 
   /** How many entries there are, replaced ones included. */
   public long size() throws LogbookException {
-    return reading(
-        reader -> {
-          try (Statement statement = connection.createStatement();
-              ResultSet rows = statement.executeQuery("SELECT COUNT(*) FROM start")) {
-            return rows.next() ? rows.getLong(1) : 0L;
-          }
-        });
+    return reading(EntryReader::size);
   }
 
   @Override
@@ -257,30 +322,7 @@ public final class Logbook implements AutoCloseable {
     try {
       connection.close();
     } catch (SQLException e) {
-      throw trouble(location, e);
+      throw Trouble.of(location, e);
     }
-  }
-
-  static LogbookException trouble(Location location, SQLException e) {
-    String said = String.valueOf(e.getMessage()).replaceAll("\\s+", " ");
-    String remedy;
-    if (said.contains("SQLITE_NOTADB")) {
-      remedy = "it is no logbook; name another file";
-    } else if (said.contains("SQLITE_BUSY") || said.contains("SQLITE_LOCKED")) {
-      remedy = "another program holds it; try again when it is done";
-    } else if (said.contains("SQLITE_FULL")) {
-      remedy = "the disk is full; nothing of this was entered; make room and repeat";
-    } else if (said.contains("SQLITE_CANTOPEN")) {
-      remedy = "the file cannot be opened; check the folder and who may write in it";
-    } else if (said.contains("SQLITE_READONLY")) {
-      remedy = "it may only be read; check who may write it";
-    } else if (said.contains("SQLITE_CORRUPT")) {
-      remedy = "the file is damaged; take the last backup and import what is newer again";
-    } else if (location.store() == Location.Store.POSTGRESQL) {
-      remedy = said + "; check address, PGUSER, PGPASSWORD or PGPASSFILE, and whether it runs";
-    } else {
-      remedy = said;
-    }
-    return new LogbookException("logbook " + location.shown() + ": " + remedy, e);
   }
 }

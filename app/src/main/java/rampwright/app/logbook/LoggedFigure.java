@@ -9,8 +9,10 @@ package rampwright.app.logbook;
  */
 public record LoggedFigure(double value, String unit, double uncertainty, String why) {
   public LoggedFigure {
-    // a store knows one kind of missing number
-    value = Double.isFinite(value) ? value : Double.NaN;
-    uncertainty = Double.isFinite(uncertainty) ? uncertainty : Double.NaN;
+    // a store knows one kind of missing number, and one zero
+    value = Double.isFinite(value) ? value + 0.0 : Double.NaN;
+    uncertainty = Double.isFinite(uncertainty) ? uncertainty + 0.0 : Double.NaN;
+    unit = Words.kept(unit);
+    why = Words.kept(why);
   }
 }

@@ -79,6 +79,20 @@ public final class AnalyzeTraces {
     }
   }
 
+  /**
+   * What comes of trials by themselves: no heat account, nothing kept beside them.
+   *
+   * @param progress is told of each trial only
+   */
+  List<Entry> entries(List<TrialJob> jobs, InputChoice choice, Progress progress)
+      throws InterruptedException {
+    return sideBySide(new TrialReader(door, analyzer, toolVersion, choice), jobs, progress);
+  }
+
+  String toolVersion() {
+    return toolVersion;
+  }
+
   /** Puts the account's findings in, and keeps what changed by it. */
   private static void account(List<TrialJob> jobs, List<Entry> entries) {
     HeatFindings heat = new HeatFindings();

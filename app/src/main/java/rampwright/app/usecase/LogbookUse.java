@@ -1,6 +1,7 @@
 package rampwright.app.usecase;
 
 import java.time.InstantSource;
+import java.util.List;
 import java.util.function.UnaryOperator;
 import org.jspecify.annotations.Nullable;
 import rampwright.app.logbook.Logbook;
@@ -37,6 +38,24 @@ public final class LogbookUse {
     }
     String variable = environment.apply(VARIABLE);
     return variable == null || variable.isBlank() ? FILE : variable;
+  }
+
+  /**
+   * Says which assets there are where one is not among them.
+   *
+   * @param known that have starts
+   */
+  static void demandKnown(String asset, List<String> known) throws UsageProblem {
+    if (!known.contains(asset)) {
+      int most = 20;
+      throw new UsageProblem(
+          asset
+              + ": has no starts in this logbook; it holds "
+              + (known.isEmpty()
+                  ? "none"
+                  : String.join(", ", known.subList(0, Math.min(most, known.size()))))
+              + (known.size() > most ? " and " + (known.size() - most) + " more" : ""));
+    }
   }
 
   /**

@@ -1,7 +1,5 @@
 package rampwright.app.usecase;
 
-import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.time.format.DateTimeParseException;
@@ -11,21 +9,21 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
+import rampwright.analysis.figure.Definitions;
 import rampwright.analysis.figure.StartRecord;
 import rampwright.analysis.quantity.Measured;
 import rampwright.app.asset.TrialFile;
 import rampwright.app.asset.TrialSettings;
 import rampwright.app.logbook.LogEntry;
+import rampwright.app.logbook.LogFile;
 import rampwright.app.logbook.LoggedFigure;
+import rampwright.app.logbook.Origin;
 import rampwright.app.result.Entry;
 import rampwright.app.result.NotedTrial;
 import rampwright.app.result.TrialResult;
 
 /** From analysed trials to entries of the logbook. */
 final class LoggedTrials {
-  /** Larger traces stay where they are; their hash is kept. */
-  private static final long LARGEST_TRACE_BYTES = 64L << 20;
-
   private LoggedTrials() {}
 
   /**
@@ -33,22 +31,28 @@ final class LoggedTrials {
    *
    * @throws InputProblem where the trial has no asset or no time
    */
-  static List<LogEntry> of(Entry entry) throws InputProblem {
+  static List<LogEntry> of(Entry entry, InputChoice choice) throws InputProblem {
     if (entry instanceof TrialResult result) {
-      return measured(result);
+      return measured(result, choice);
     }
     return entry instanceof NotedTrial noted ? List.of(noted(noted)) : List.of();
   }
 
-  private static List<LogEntry> measured(TrialResult result) throws InputProblem {
+  private static List<LogEntry> measured(TrialResult result, InputChoice choice)
+      throws InputProblem {
     if (result.asset() == null) {
       throw new InputProblem(result.file() + ": belongs to no asset; name it with --asset FOLDER");
     }
     Instant at = at(result.file(), result.trial(), result.facts().provenance().startUtc());
     List<LogEntry> entries = new ArrayList<>();
     List<StartRecord> starts = result.figures().starts();
-    byte[] trace = trace(Path.of(result.file()));
-    for (StartRecord start : starts) {
+    String folder = folderName(result.file());
+    Path trace = Path.of(result.file());
+    List<LogFile> files =
+        TrialFileSet.of(
+            trace, TrialFileSet.settingsOf(trace, choice), result.asset().path(), choice);
+    for (int k = 0; k < starts.size(); k++) {
+      StartRecord start = starts.get(k);
       Map<String, LoggedFigure> figures = new LinkedHashMap<>();
       start.figures().forEach((key, value) -> figures.put(key, logged(value)));
       if (start.stop() != null) {
@@ -67,10 +71,13 @@ final class LoggedTrials {
               result.trial().notes().reason(),
               "",
               "",
-              "trial " + folderName(result.file()),
-              result.toolVersion(),
-              String.valueOf(result.facts().provenance().sha256()),
-              trace,
+              new Origin(
+                  "trial " + folder,
+                  folder + "#" + (k + 1),
+                  result.toolVersion(),
+                  Definitions.VERSION,
+                  String.valueOf(result.facts().provenance().sha256()),
+                  files),
               figures));
     }
     return entries;
@@ -106,10 +113,7 @@ final class LoggedTrials {
         noted.trial().notes().reason(),
         orEmpty(noted.seen().note()),
         orEmpty(noted.seen().by()),
-        "noted by hand",
-        "",
-        "",
-        new byte[0],
+        Origin.withoutTrace("noted by hand"),
         figures);
   }
 
@@ -157,14 +161,5 @@ final class LoggedTrials {
   private static String folderName(String file) {
     Path parent = Path.of(file).toAbsolutePath().getParent();
     return parent == null || parent.getFileName() == null ? "" : parent.getFileName().toString();
-  }
-
-  private static byte[] trace(Path file) {
-    try {
-      return Files.size(file) <= LARGEST_TRACE_BYTES ? Files.readAllBytes(file) : new byte[0];
-    } catch (IOException e) {
-      // The figures are entered all the same; the hash says which trace they were taken from.
-      return new byte[0];
-    }
   }
 }

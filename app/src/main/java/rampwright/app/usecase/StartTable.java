@@ -21,6 +21,7 @@ import org.jspecify.annotations.Nullable;
 import rampwright.app.envelope.FigureKey;
 import rampwright.app.logbook.LogEntry;
 import rampwright.app.logbook.LoggedFigure;
+import rampwright.app.logbook.Origin;
 
 /**
  * A CSV of figures without traces: {@code asset,time,settings,} then figure keys as columns;
@@ -163,10 +164,7 @@ final class StartTable {
         header.word(cells, "reason"),
         header.word(cells, "note"),
         header.word(cells, "author"),
-        "table " + file.getFileName(),
-        "",
-        "",
-        new byte[0],
+        Origin.withoutTrace("table " + file.getFileName()),
         figures);
   }
 

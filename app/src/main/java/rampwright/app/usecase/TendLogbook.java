@@ -48,12 +48,7 @@ public final class TendLogbook {
     logbooks.run(
         logbook,
         book -> {
-          if (!book.assets().contains(event.asset())) {
-            throw new UsageProblem(
-                event.asset()
-                    + ": has no starts in this logbook; it holds "
-                    + String.join(", ", book.assets()));
-          }
+          LogbookUse.demandKnown(event.asset(), book.assets());
           book.append(event);
           return true;
         });

@@ -1,0 +1,61 @@
+package rampwright.app.logbook;
+
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
+
+import io.zonky.test.db.postgres.embedded.EmbeddedPostgres;
+import java.io.IOException;
+import java.sql.Connection;
+import java.sql.SQLException;
+import java.sql.Statement;
+import java.util.Objects;
+import java.util.concurrent.atomic.AtomicInteger;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A PostgreSQL server for tests, started once, a database of its own for each test. Where it cannot
+ * start the test is skipped and says why.
+ */
+public final class PostgresServer {
+  private static final String USER = "postgres";
+  private static final AtomicInteger DATABASES = new AtomicInteger();
+  private static @Nullable EmbeddedPostgres server;
+  private static String why = "";
+
+  private PostgresServer() {}
+
+  private static synchronized EmbeddedPostgres server() {
+    if (server == null && why.isEmpty()) {
+      try {
+        server = EmbeddedPostgres.builder().setServerConfig("max_connections", "60").start();
+      } catch (IOException | RuntimeException e) {
+        why = "PostgreSQL could not be started here: " + e;
+      }
+    }
+    assumeTrue(server != null, why);
+    return Objects.requireNonNull(server);
+  }
+
+  /** Address of an empty database, as a person gives it. */
+  public static String database() throws SQLException {
+    EmbeddedPostgres running = server();
+    String name = "starts_" + DATABASES.incrementAndGet();
+    try (Connection connection = running.getPostgresDatabase().getConnection();
+        Statement statement = connection.createStatement()) {
+      statement.execute("CREATE DATABASE " + name);
+    }
+    return "postgresql://127.0.0.1:" + running.getPort() + "/" + name;
+  }
+
+  /** Runs SQL on the server as its owner. */
+  static void run(String sql) throws SQLException {
+    try (Connection connection = server().getPostgresDatabase().getConnection();
+        Statement statement = connection.createStatement()) {
+      statement.execute(sql);
+    }
+  }
+
+  /** What a person's environment says. */
+  public static @Nullable String environment(String name) {
+    return name.equals("PGUSER") ? USER : null;
+  }
+}
