@@ -22,7 +22,9 @@ public record LogEvent(String asset, Instant at, Kind kind, String text, String 
     /** The asset belongs to this group from now on. */
     GROUP("group"),
     /** The asset is shown under this name from now on. */
-    NAME("name");
+    NAME("name"),
+    /** Times of the asset are shown in this zone from now on. */
+    ZONE("zone");
 
     private final String word;
 

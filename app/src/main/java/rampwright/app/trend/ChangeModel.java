@@ -11,14 +11,17 @@ import java.util.Optional;
  * along.
  */
 final class ChangeModel {
-  /** Chance of a step somewhere in a record, before it is looked at; of a drift the same. */
-  private static final double PRIOR_CHANCE = 0.1;
-
   /** Correlation of neighbours is counted from this many standard errors of it. */
   private static final double CLEAR_CORRELATION = 2;
 
-  /** Chance from which a change is said. */
-  static final double SAID_FROM = 0.75;
+  /**
+   * Chance from which a change is said: twice as likely as not. Chosen on simulated years, between
+   * false alarms and delay; `docs/trend.md` has both.
+   */
+  static final double SAID_FROM = 2.0 / 3;
+
+  /** The same for a further change beside one already found: two are rarer than one. */
+  private static final double MORE_FROM = 0.75;
 
   /** Smallest change worth a word, relative to the baseline. */
   static final double LEAST_SIZE = 0.02;
@@ -66,10 +69,10 @@ final class ChangeModel {
     Change likely = best(ChangeSearch.of(fit, timeYears, sdOfNeighbours, 1), 0);
     double correlated = inflationOf(fitWith(with(likely)));
     ChangeSearch search = ChangeSearch.of(fit, timeYears, sdOfNeighbours, correlated);
-    double step = PRIOR_CHANCE * Math.exp(Math.min(500, search.logStep()));
-    double drift = PRIOR_CHANCE * Math.exp(Math.min(500, search.logDrift()));
-    double chance = (step + drift) / (1 - 2 * PRIOR_CHANCE + step + drift);
-    if (!(chance >= SAID_FROM)) {
+    double step = Math.exp(Math.min(500, search.logStep()));
+    double drift = Math.exp(Math.min(500, search.logDrift()));
+    double chance = (step + drift) / (1 + step + drift);
+    if (!(chance >= (changes.isEmpty() ? SAID_FROM : MORE_FROM))) {
       return false;
     }
     Change found = best(search, chance);

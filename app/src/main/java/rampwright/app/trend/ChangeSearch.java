@@ -8,8 +8,10 @@ import java.util.Arrays;
  * prior, the value's variance unknown: sqrt(q / (A + q)) (1 - D / R)^(-v/2), with A the squared
  * length left of the regressor, q = s^2 / g^2, D the squares it takes away, R the squares there are
  * and v the degrees of freedom. Source: derived from the marginal likelihood of conjugate linear
- * regression (Gelman et al., Bayesian Data Analysis, 3rd ed., section 14.8, from memory). Averaging
- * it over all places of the change pays for having searched them.
+ * regression (Gelman et al., Bayesian Data Analysis, 3rd ed., section 14.8, from memory). Summed
+ * over all places, each with the chance that a change happens just there, it pays for having
+ * searched them; while nothing changes the sum grows with the time watched alone, which keeps the
+ * rate of false alarms (the procedure of Shiryaev and Roberts, from memory).
  */
 final class ChangeSearch {
   /** Fewest starts after a change; fewer are a bad day. */
@@ -26,6 +28,18 @@ final class ChangeSearch {
 
   /** Share of its squared length a regressor must keep to be told from those already fitted. */
   private static final double LEAST_SHARE = 1e-9;
+
+  /** Steps in a year of one figure, before it is looked at: common practice, no source. */
+  static final double STEPS_PER_YEAR = 0.3;
+
+  /** Beginnings of a drift in a year: common practice, no source. */
+  private static final double DRIFTS_PER_YEAR = 0.1;
+
+  /** Chance of a drift from the first start on: common practice, no source. */
+  private static final double DRIFT_FROM_THE_FIRST = 0.05;
+
+  /** Chance of a step within the few hours or days of a trial series; likewise. */
+  private static final double STEP_AT_LEAST = 0.02;
 
   private final double[] logStep;
   private final double[] logDrift;
@@ -56,8 +70,16 @@ final class ChangeSearch {
       int after = n - k;
       if (after >= FEWEST_AFTER && k >= FEWEST_BEFORE) {
         logStep[k] =
-            evidence(
-                fit, tail.products, tail.weight, tail.residual, PRIOR_SIZE, sd, inflation, freedom);
+            Math.log(STEPS_PER_YEAR * share(timeYears, k) + STEP_AT_LEAST / n)
+                + evidence(
+                    fit,
+                    tail.products,
+                    tail.weight,
+                    tail.residual,
+                    PRIOR_SIZE,
+                    sd,
+                    inflation,
+                    freedom);
       }
       double rise = last - timeYears[k];
       boolean fromTheFirst = k == 0 && after >= FEWEST_BEFORE + FEWEST_AFTER;
@@ -65,18 +87,29 @@ final class ChangeSearch {
       if ((fromTheFirst || later) && rise > 0) {
         double begin = timeYears[k] - last;
         logDrift[k] =
-            evidence(
-                fit,
-                tail.hingeProducts(begin),
-                tail.hingeSquares(begin),
-                tail.hingeResidual(begin),
-                PRIOR_SIZE / rise,
-                sd,
-                inflation,
-                freedom);
+            Math.log(k == 0 ? DRIFT_FROM_THE_FIRST : DRIFTS_PER_YEAR * share(timeYears, k))
+                + evidence(
+                    fit,
+                    tail.hingeProducts(begin),
+                    tail.hingeSquares(begin),
+                    tail.hingeResidual(begin),
+                    PRIOR_SIZE / rise,
+                    sd,
+                    inflation,
+                    freedom);
       }
     }
     return new ChangeSearch(logStep, logDrift);
+  }
+
+  /**
+   * The time a change at this start stands for, years: half its gap, half the mean gap, since a
+   * machine changes with the time that passes and with the starts it makes.
+   */
+  private static double share(double[] timeYears, int k) {
+    int n = timeYears.length;
+    double mean = (timeYears[n - 1] - timeYears[0]) / (n - 1);
+    return ((k == 0 ? mean : timeYears[k] - timeYears[k - 1]) + mean) / 2;
   }
 
   private static double evidence(
@@ -98,17 +131,14 @@ final class ChangeSearch {
     return 0.5 * Math.log(loose / (length + loose)) - freedom / 2 * Math.log1p(-share);
   }
 
-  /** Log of the mean Bayes factor of a step, over its places. */
+  /** Log of the odds of a step somewhere against none. */
   double logStep() {
-    return logMean(logStep);
+    return logSum(logStep);
   }
 
-  /** Log of the mean Bayes factor of a drift: half for one from the first start, half for later. */
+  /** Log of the odds of a drift, from the first start or from a later one, against none. */
   double logDrift() {
-    double[] later = logDrift.clone();
-    later[0] = Double.NEGATIVE_INFINITY;
-    double[] both = {logDrift[0], logMean(later)};
-    return logMean(both);
+    return logSum(logDrift);
   }
 
   int bestStep() {
@@ -153,20 +183,16 @@ final class ChangeSearch {
     return shares;
   }
 
-  private static double logMean(double[] logs) {
+  private static double logSum(double[] logs) {
     double top = logs[best(logs)];
     if (top == Double.NEGATIVE_INFINITY) {
       return top;
     }
     double sum = 0;
-    int places = 0;
     for (double log : logs) {
-      if (log > Double.NEGATIVE_INFINITY) {
-        sum += Math.exp(log - top);
-        places++;
-      }
+      sum += Math.exp(log - top);
     }
-    return top + Math.log(sum / places);
+    return top + Math.log(sum);
   }
 
   /** Sums from a start to the last one, so that each place costs the same. Times from the last. */

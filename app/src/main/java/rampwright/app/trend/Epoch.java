@@ -1,7 +1,6 @@
 package rampwright.app.trend;
 
 import java.time.Instant;
-import java.util.ArrayList;
 import java.util.List;
 
 /**
@@ -10,8 +9,9 @@ import java.util.List;
  * @param starts that count and carry the figure
  * @param left starts of the epoch that do not count or lack the figure
  * @param earlier starts of the asset before it
+ * @param before those of them that count and carry the figure
  */
-record Epoch(List<LoggedStart> starts, int left, int earlier) {
+record Epoch(List<LoggedStart> starts, int left, int earlier, List<LoggedStart> before) {
 
   static Epoch last(List<LoggedStart> all, List<Instant> events) {
     int first = 0;
@@ -23,12 +23,11 @@ record Epoch(List<LoggedStart> starts, int left, int earlier) {
         first = i;
       }
     }
-    List<LoggedStart> used = new ArrayList<>();
-    for (LoggedStart start : all.subList(first, all.size())) {
-      if (start.counts() && Double.isFinite(start.value())) {
-        used.add(start);
-      }
-    }
-    return new Epoch(List.copyOf(used), all.size() - first - used.size(), first);
+    List<LoggedStart> used = whole(all.subList(first, all.size()));
+    return new Epoch(used, all.size() - first - used.size(), first, whole(all.subList(0, first)));
+  }
+
+  private static List<LoggedStart> whole(List<LoggedStart> starts) {
+    return starts.stream().filter(s -> s.counts() && Double.isFinite(s.value())).toList();
   }
 }

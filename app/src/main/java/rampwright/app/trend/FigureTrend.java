@@ -18,6 +18,8 @@ import java.util.Optional;
  * @param since when the present state began: the step, the drift's beginning, or the first start of
  *     the present settings
  * @param corrected the starts in order, brought to the usual conditions
+ * @param earlier starts of earlier settings, as measured
+ * @param scatter standard deviation of one start, in the figure's unit; NaN where not to be had
  * @param conditions what the figure was corrected for
  */
 public record FigureTrend(
@@ -31,16 +33,40 @@ public record FigureTrend(
     Optional<LimitWatch> limit,
     Optional<Instant> since,
     List<Point> corrected,
+    List<Point> earlier,
+    double scatter,
     List<String> conditions) {
+
+  /**
+   * Chance from which a change raises an alert: nine to one. Higher than for a word in a table,
+   * since an asset has several figures and an alert calls a person; `docs/trend.md` has the rates.
+   */
+  public static final double ALERT_FROM = 0.9;
 
   public FigureTrend {
     corrected = List.copyOf(corrected);
+    earlier = List.copyOf(earlier);
     conditions = List.copyOf(conditions);
   }
 
   /** How sure the change is, 0 where there is none. */
   public double chance() {
     return Math.max(step.map(Step::chance).orElse(0.0), drift.map(Drift::chance).orElse(0.0));
+  }
+
+  /** How much the change stands out: its size over one start's scatter, times how sure it is. */
+  double weight() {
+    double pct =
+        Math.max(
+            step.map(s -> Math.abs(s.sizePct())).orElse(0.0),
+            drift.map(d -> Math.abs(d.pctPerYear())).orElse(0.0));
+    double scatterPct = 100 * scatter / Math.abs(baseline.map(Baseline::median).orElse(1.0));
+    return chance() * pct / Math.max(0.1, scatterPct);
+  }
+
+  /** Whether a limit is exceeded, in usual conditions, or was by some of the latest starts. */
+  public boolean isBeyond() {
+    return limit.map(watch -> watch.beyondSince().isPresent()).orElse(false);
   }
 
   /**
@@ -83,12 +109,24 @@ public record FigureTrend(
       double mannKendallP) {}
 
   /**
-   * The limit, and when it is reached.
+   * The limit, where the figure stands to it, and when it is reached.
    *
    * @param value of the limit, in the figure's unit
-   * @param reached when, or nothing where it is not in sight
+   * @param upper whether values above it are beyond it
+   * @param now the figure in usual conditions; NaN where too few starts tell
+   * @param beyondSince first start from which on the figure has been beyond the limit
+   * @param lately how many of the latest starts were beyond it, as measured
+   * @param latest how many those are
+   * @param reached when, or nothing where it is not in sight or already behind
    */
-  public record LimitWatch(double value, boolean upper, Optional<Reached> reached) {}
+  public record LimitWatch(
+      double value,
+      boolean upper,
+      double now,
+      Optional<Instant> beyondSince,
+      int lately,
+      int latest,
+      Optional<Reached> reached) {}
 
   /**
    * When the figure reaches its limit in usual conditions.

@@ -17,6 +17,7 @@ import rampwright.app.logbook.Logbook;
 import rampwright.app.logbook.LogbookException;
 import rampwright.app.trend.AssetTrend;
 import rampwright.app.trend.FigureTrend;
+import rampwright.app.trend.Leads;
 import rampwright.app.trend.LoggedStart;
 import rampwright.app.trend.TrendQuestion;
 import rampwright.app.trend.Trends;
@@ -81,12 +82,43 @@ public final class AskTrend {
   private static AssetTrend asset(Logbook book, String asset, Question question)
       throws LogbookException {
     List<LogEntry> entries = book.starts(asset);
+    List<LogEvent> events = book.events(asset);
     List<Instant> work =
-        book.events(asset).stream()
+        events.stream()
             .filter(event -> event.kind() == LogEvent.Kind.WORK)
             .map(LogEvent::at)
             .toList();
     Map<String, AssetLimit> limits = book.limits(asset);
+    List<TrendQuestion> questions = new ArrayList<>();
+    List<FigureTrend> trends = new ArrayList<>();
+    for (String figure : figures(entries)) {
+      TrendQuestion asked =
+          new TrendQuestion(
+              figure,
+              starts(entries, figure),
+              work,
+              upper(figure, limits, question),
+              lower(figure, limits));
+      questions.add(asked);
+      trends.add(Trends.of(asked));
+    }
+    List<FigureTrend> shown =
+        trends.stream()
+            .filter(
+                trend ->
+                    question.figures().isEmpty() || question.figures().contains(trend.figure()))
+            .toList();
+    return new AssetTrend(
+        asset,
+        NotedFacts.of(events),
+        entries.size(),
+        shown,
+        NotedFacts.marks(entries, events),
+        Leads.of(questions, trends));
+  }
+
+  /** Figures that any start carries, in the order of the definitions. */
+  private static Set<String> figures(List<LogEntry> entries) {
     Set<String> present = new TreeSet<>(Comparator.comparingInt(FigureKey.keys()::indexOf));
     for (LogEntry entry : entries) {
       entry
@@ -98,20 +130,7 @@ public final class AskTrend {
                 }
               });
     }
-    List<FigureTrend> figures = new ArrayList<>();
-    for (String figure : present) {
-      if (question.figures().isEmpty() || question.figures().contains(figure)) {
-        figures.add(
-            Trends.of(
-                new TrendQuestion(
-                    figure,
-                    starts(entries, figure),
-                    work,
-                    upper(figure, limits, question),
-                    lower(figure, limits))));
-      }
-    }
-    return new AssetTrend(asset, entries.size(), figures);
+    return present;
   }
 
   private static OptionalDouble upper(

@@ -3,31 +3,24 @@ package rampwright.exam.years;
 import java.io.PrintStream;
 import java.time.Duration;
 import java.time.Instant;
-import java.util.ArrayList;
-import java.util.Collections;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
-import java.util.OptionalDouble;
 import java.util.Random;
+import java.util.stream.IntStream;
 import rampwright.app.trend.FigureTrend;
 import rampwright.app.trend.LoggedStart;
 import rampwright.app.trend.StartsOfYears;
-import rampwright.app.trend.TrendQuestion;
-import rampwright.app.trend.TrendState;
 import rampwright.app.trend.Trends;
 
 /**
- * How good the trend is, start by start as the years go by: false alarms of one figure, delay and
- * date of a step of 10 % at 5 % scatter, cover of slopes and of forecasts stated as 90 %. Beside
- * it, on the same starts, a fixed threshold: three starts in a row more than 10 % from the median
- * of the first thirty.
+ * How good the trend is, start by start as the years go by: false alarms, delay and date of a step
+ * of 10 % and of a drift of 10 % a year at 5 % scatter, cover of slopes and of forecasts stated as
+ * 90 %. Beside it, on the same starts, a fixed threshold.
  */
 public final class YearsExam {
-  private static final double SECONDS_PER_YEAR = 365.25 * 86_400;
   private static final int FOUND_WITHIN = 40;
-  private static final double THRESHOLD = 0.1;
-  private static final int IN_A_ROW = 3;
-  private static final int THRESHOLD_BASE = 30;
+  private static final double LONGEST_WAIT_YEARS = 3;
 
   private final int assets;
   private final long seed;
@@ -48,6 +41,7 @@ public final class YearsExam {
             System.out);
     exam.falseAlarms();
     exam.steps();
+    exam.driftDelay();
     exam.drifts();
   }
 
@@ -55,115 +49,91 @@ public final class YearsExam {
     out.println(String.format(Locale.ROOT, form, values));
   }
 
-  private static FigureTrend trend(List<LoggedStart> starts, double limit) {
-    return Trends.of(
-        new TrendQuestion(
-            "start_time_s", starts, List.of(), OptionalDouble.of(limit), OptionalDouble.empty()));
-  }
-
-  private static boolean isChanged(FigureTrend trend) {
-    return trend.state() == TrendState.STEP || trend.state() == TrendState.DRIFT;
-  }
-
   private StartsOfYears plant(int asset, Random chance) {
-    return new StartsOfYears(seed * 1_000_003 + asset)
+    return new StartsOfYears(Watchers.stirred(seed, 10, asset))
         .perYear(30 * Math.pow(20, chance.nextDouble()))
         .scatter(0.03 + 0.04 * chance.nextDouble())
         .season(0.05 * chance.nextDouble());
   }
 
   private void falseAlarms() {
-    double years = 0;
-    int ours = 0;
-    int threshold = 0;
-    for (int a = 0; a < assets; a++) {
-      Random chance = new Random(seed + a);
-      List<LoggedStart> starts = plant(a, chance).make(60 + chance.nextInt(700));
-      years += yearsOf(starts);
-      boolean on = false;
-      for (int n = Trends.FEWEST; n <= starts.size(); n++) {
-        boolean now = isChanged(trend(starts.subList(0, n), 20));
-        ours += now && !on ? 1 : 0;
-        on = now;
-      }
-      threshold += thresholdAlarms(starts);
-    }
+    List<double[]> counts =
+        IntStream.range(0, assets)
+            .parallel()
+            .mapToObj(
+                a -> {
+                  Random chance = Watchers.chance(seed, 0, a);
+                  List<LoggedStart> starts = plant(a, chance).make(60 + chance.nextInt(700));
+                  Watchers watchers = new Watchers();
+                  for (int n = Trends.FEWEST; n <= starts.size(); n++) {
+                    watchers.see(starts.subList(0, n));
+                  }
+                  double[] alarms = watchers.alarms();
+                  double[] all = Arrays.copyOf(alarms, alarms.length + 1);
+                  all[alarms.length] = Watchers.yearsOf(starts);
+                  return all;
+                })
+            .toList();
+    double[] sums = new double[Watchers.NAMES.size() + 1];
+    counts.forEach(c -> Arrays.setAll(sums, i -> sums[i] + c[i]));
+    double years = sums[sums.length - 1];
     say(
-        "nothing changed: %d assets, %.0f asset-years; alarms of one figure per asset-year: %.3f"
-            + " (fixed threshold %.3f)",
-        assets, years, ours / years, threshold / years);
-  }
-
-  private static double yearsOf(List<LoggedStart> starts) {
-    return Duration.between(starts.get(0).at(), starts.get(starts.size() - 1).at()).toSeconds()
-        / SECONDS_PER_YEAR;
-  }
-
-  private static int thresholdAlarms(List<LoggedStart> starts) {
-    int alarms = 0;
-    boolean on = false;
-    for (int n = THRESHOLD_BASE; n <= starts.size(); n++) {
-      boolean now = thresholdSays(starts.subList(0, n));
-      alarms += now && !on ? 1 : 0;
-      on = now;
+        "nothing changed: %d assets, %.0f asset-years of one figure; alarms a year:",
+        assets, years);
+    for (int i = 0; i < Watchers.NAMES.size(); i++) {
+      say("  %-48s %.3f", Watchers.NAMES.get(i), sums[i] / years);
     }
-    return alarms;
-  }
-
-  private static boolean thresholdSays(List<LoggedStart> starts) {
-    if (starts.size() < THRESHOLD_BASE + IN_A_ROW) {
-      return false;
-    }
-    List<Double> first = new ArrayList<>();
-    starts.subList(0, THRESHOLD_BASE).forEach(start -> first.add(start.value()));
-    Collections.sort(first);
-    double base = first.get(THRESHOLD_BASE / 2);
-    int side = 0;
-    for (LoggedStart start : starts.subList(starts.size() - IN_A_ROW, starts.size())) {
-      double away = start.value() / base - 1;
-      side += Math.abs(away) > THRESHOLD ? (int) Math.signum(away) : 0;
-    }
-    return Math.abs(side) == IN_A_ROW;
   }
 
   private void steps() {
-    List<Integer> ours = new ArrayList<>();
-    List<Integer> threshold = new ArrayList<>();
-    List<Integer> dateErrors = new ArrayList<>();
-    for (int a = 0; a < assets; a++) {
-      Random chance = new Random(seed + 10_000 + a);
-      int at = THRESHOLD_BASE + chance.nextInt(200);
-      List<LoggedStart> starts =
-          new StartsOfYears(seed * 7_001 + a)
-              .perYear(30 * Math.pow(20, chance.nextDouble()))
-              .season(0.04 * chance.nextDouble())
-              .step(chance.nextBoolean() ? 0.1 : -0.1, at)
-              .make(at + FOUND_WITHIN);
-      int found = -1;
-      int foundByThreshold = -1;
-      for (int n = at + 1; n <= starts.size(); n++) {
-        FigureTrend trend = found < 0 ? trend(starts.subList(0, n), 20) : null;
-        if (trend != null && isChanged(trend)) {
-          found = n - at;
-        }
-        if (foundByThreshold < 0 && thresholdSays(starts.subList(0, n))) {
-          foundByThreshold = n - at;
-        }
-      }
-      FigureTrend last = trend(starts, 20);
-      last.step().ifPresent(step -> dateErrors.add(Math.abs(placeOf(starts, step.at()) - at)));
-      ours.add(found < 0 ? FOUND_WITHIN + 1 : found);
-      threshold.add(foundByThreshold < 0 ? FOUND_WITHIN + 1 : foundByThreshold);
+    int asked = 2 * assets;
+    int[][] delays =
+        IntStream.range(0, asked)
+            .parallel()
+            .mapToObj(
+                a -> {
+                  Random chance = Watchers.chance(seed, 1, a);
+                  int at = Watchers.THRESHOLD_BASE + chance.nextInt(200);
+                  List<LoggedStart> starts =
+                      new StartsOfYears(Watchers.stirred(seed, 11, a))
+                          .perYear(30 * Math.pow(20, chance.nextDouble()))
+                          .season(0.04 * chance.nextDouble())
+                          .step(chance.nextBoolean() ? 0.1 : -0.1, at)
+                          .make(at + FOUND_WITHIN);
+                  int[] found = new int[Watchers.NAMES.size() + 1];
+                  Arrays.fill(found, FOUND_WITHIN + 1);
+                  Watchers watchers = new Watchers();
+                  for (int n = at + 1; n <= starts.size(); n++) {
+                    boolean[] now = watchers.see(starts.subList(0, n));
+                    for (int i = 0; i < now.length; i++) {
+                      found[i] = now[i] ? Math.min(found[i], n - at) : found[i];
+                    }
+                  }
+                  FigureTrend last = Watchers.trend(starts, Double.NaN);
+                  found[now(found)] =
+                      last.step().map(s -> Math.abs(placeOf(starts, s.at()) - at)).orElse(-1);
+                  return found;
+                })
+            .toArray(int[][]::new);
+    say("step of 10 %% at 5 %% scatter, %d of them, starts until it is said:", asked);
+    for (int i = 0; i < Watchers.NAMES.size(); i++) {
+      int which = i;
+      say(
+          "  %-48s %s",
+          Watchers.NAMES.get(i), words(Arrays.stream(delays).mapToInt(d -> d[which]).toArray()));
     }
-    say("step of 10 %% at 5 %% scatter, starts until it is said: %s", delays(ours));
-    say("  by the fixed threshold: %s", delays(threshold));
-    Collections.sort(dateErrors);
+    int[] errors =
+        Arrays.stream(delays).mapToInt(d -> d[now(d)]).filter(error -> error >= 0).toArray();
     say(
-        "  place of the step after %d starts: right in %d of %d, within 3 starts in %d",
+        "  its place %d starts later: right in %d of %d, within 3 starts in %d",
         FOUND_WITHIN,
-        dateErrors.stream().filter(e -> e == 0).count(),
-        dateErrors.size(),
-        dateErrors.stream().filter(e -> e <= 3).count());
+        Arrays.stream(errors).filter(e -> e == 0).count(),
+        errors.length,
+        Arrays.stream(errors).filter(e -> e <= 3).count());
+  }
+
+  private static int now(int... found) {
+    return found.length - 1;
   }
 
   private static int placeOf(List<LoggedStart> starts, Instant at) {
@@ -175,61 +145,110 @@ public final class YearsExam {
     return starts.size();
   }
 
-  private String delays(List<Integer> delays) {
-    List<Integer> sorted = new ArrayList<>(delays);
-    Collections.sort(sorted);
+  private static String words(int... delays) {
+    int[] sorted = delays.clone();
+    Arrays.sort(sorted);
     return String.format(
         Locale.ROOT,
-        "median %d, within 8 in %d %%, within 16 in %d %%, within 40 in %d %%",
-        sorted.get(sorted.size() / 2),
+        "median %d, within 8 in %.0f %%, 16 in %.0f %%, 40 in %.0f %%",
+        sorted[sorted.length / 2],
         share(sorted, 8),
         share(sorted, 16),
         share(sorted, FOUND_WITHIN));
   }
 
-  private long share(List<Integer> delays, int within) {
-    return Math.round(100.0 * delays.stream().filter(d -> d <= within).count() / delays.size());
+  private static double share(int[] delays, int within) {
+    return 100.0 * Arrays.stream(delays).filter(d -> d <= within).count() / delays.length;
+  }
+
+  /** A drift of 10 % a year that begins after a year without one. */
+  private void driftDelay() {
+    double[][] waits =
+        IntStream.range(0, assets)
+            .parallel()
+            .mapToObj(
+                a -> {
+                  Random chance = Watchers.chance(seed, 2, a);
+                  double perYear = 60 + chance.nextInt(240);
+                  List<LoggedStart> starts =
+                      new StartsOfYears(Watchers.stirred(seed, 12, a))
+                          .perYear(perYear)
+                          .season(0.03 * chance.nextDouble())
+                          .drift(0.1, 1)
+                          .make((int) (perYear * (1 + LONGEST_WAIT_YEARS)));
+                  double[] found = new double[Watchers.NAMES.size()];
+                  Arrays.fill(found, Double.POSITIVE_INFINITY);
+                  Watchers watchers = new Watchers();
+                  for (int n = Trends.FEWEST; n <= starts.size(); n++) {
+                    double since = Watchers.yearsOf(starts.subList(0, n)) - 1;
+                    if (since >= 0 && Double.isInfinite(Arrays.stream(found).max().orElse(0))) {
+                      boolean[] now = watchers.see(starts.subList(0, n));
+                      for (int i = 0; i < now.length; i++) {
+                        found[i] = now[i] ? Math.min(found[i], since) : found[i];
+                      }
+                    }
+                  }
+                  return found;
+                })
+            .toArray(double[][]::new);
+    say("drift of 10 %% a year at 5 %% scatter, after a year without; months until it is said:");
+    for (int i = 0; i < Watchers.NAMES.size(); i++) {
+      int which = i;
+      double[] sorted = Arrays.stream(waits).mapToDouble(w -> 12 * w[which]).sorted().toArray();
+      say(
+          "  %-48s median %.1f, nine in ten %.1f",
+          Watchers.NAMES.get(i),
+          sorted[sorted.length / 2],
+          sorted[(int) Math.min(sorted.length - 1.0, 0.9 * sorted.length)]);
+    }
   }
 
   private void drifts() {
-    int said = 0;
-    int slopes = 0;
-    int forecasts = 0;
-    int covered = 0;
     int asked = 4 * assets;
-    for (int a = 0; a < asked; a++) {
-      Random chance = new Random(seed + 20_000 + a);
-      double slope = 0.03 + 0.17 * chance.nextDouble();
-      double perYear = 30 + chance.nextInt(300);
-      double years = 0.7 + 2.3 * chance.nextDouble();
-      double from = chance.nextBoolean() ? 0 : 0.5 * years * chance.nextDouble();
-      StartsOfYears plant =
-          new StartsOfYears(seed * 9_001 + a)
-              .perYear(perYear)
-              .season(0.03 * chance.nextDouble())
-              .drift(slope, from);
-      List<LoggedStart> starts = plant.make((int) Math.max(20, perYear * years));
-      double grown = slope * Math.max(0, yearsOf(starts) - from);
-      double limit = grown + 0.02 + 0.3 * chance.nextDouble();
-      FigureTrend trend = trend(starts, 10 * (1 + limit));
-      if (trend.drift().isEmpty()) {
-        continue;
-      }
-      said++;
-      FigureTrend.Drift drift = trend.drift().get();
-      slopes += drift.low() <= 100 * slope && 100 * slope <= drift.high() ? 1 : 0;
-      FigureTrend.Reached reached =
-          trend.limit().flatMap(FigureTrend.LimitWatch::reached).orElse(null);
-      if (reached != null) {
-        forecasts++;
-        Instant truth = plant.grownBy(limit);
-        boolean late = reached.high().isPresent() && truth.isAfter(reached.high().get());
-        covered += !late && !truth.isBefore(reached.low()) ? 1 : 0;
-      }
+    int[][] seen = IntStream.range(0, asked).parallel().mapToObj(this::drift).toArray(int[][]::new);
+    int[] sums = new int[4];
+    for (int[] one : seen) {
+      Arrays.setAll(sums, i -> sums[i] + one[i]);
     }
     say(
         "drifts of 3 to 20 %% a year: said in %d of %d; the true slope within its 5 to 95 %% in %.0f"
             + " %%; the true day of the limit within its range in %.0f %% of %d",
-        said, asked, 100.0 * slopes / said, 100.0 * covered / forecasts, forecasts);
+        sums[0], asked, 100.0 * sums[1] / sums[0], 100.0 * sums[3] / sums[2], sums[2]);
+  }
+
+  /** Said, slope covered, forecast made, forecast covered. */
+  private int[] drift(int a) {
+    Random chance = Watchers.chance(seed, 3, a);
+    double slope = 0.03 + 0.17 * chance.nextDouble();
+    double perYear = 30 + chance.nextInt(300);
+    double years = 0.7 + 2.3 * chance.nextDouble();
+    double from = chance.nextBoolean() ? 0 : 0.5 * years * chance.nextDouble();
+    StartsOfYears plant =
+        new StartsOfYears(Watchers.stirred(seed, 13, a))
+            .perYear(perYear)
+            .season(0.03 * chance.nextDouble())
+            .drift(slope, from);
+    List<LoggedStart> starts = plant.make((int) Math.max(20, perYear * years));
+    double grown = slope * Math.max(0, Watchers.yearsOf(starts) - from);
+    double limit = grown + 0.02 + 0.3 * chance.nextDouble();
+    FigureTrend trend = Watchers.trend(starts, 10 * (1 + limit));
+    if (trend.drift().isEmpty()) {
+      return new int[4];
+    }
+    FigureTrend.Drift drift = trend.drift().get();
+    boolean covered = drift.low() <= 100 * slope && 100 * slope <= drift.high();
+    FigureTrend.Reached reached =
+        trend.limit().flatMap(FigureTrend.LimitWatch::reached).orElse(null);
+    boolean held = reached != null && isWithin(plant.grownBy(limit), reached);
+    return new int[] {1, covered ? 1 : 0, reached == null ? 0 : 1, held ? 1 : 0};
+  }
+
+  private static boolean isWithin(Instant truth, FigureTrend.Reached reached) {
+    boolean late = reached.high().isPresent() && truth.isAfter(reached.high().get());
+    return !late && !truth.isBefore(reached.low());
+  }
+
+  static Duration lengthOf(List<LoggedStart> starts) {
+    return Duration.between(starts.get(0).at(), starts.get(starts.size() - 1).at());
   }
 }

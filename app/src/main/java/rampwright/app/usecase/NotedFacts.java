@@ -1,0 +1,63 @@
+package rampwright.app.usecase;
+
+import java.time.DateTimeException;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import rampwright.app.logbook.LogEntry;
+import rampwright.app.logbook.LogEvent;
+import rampwright.app.trend.AssetFacts;
+import rampwright.app.trend.Mark;
+
+/** From what was noted of an asset to what is shown of it. */
+final class NotedFacts {
+  private NotedFacts() {}
+
+  /** Name, group and zone as last noted; the notes before them stay in the logbook. */
+  static AssetFacts of(List<LogEvent> events) {
+    String name = last(events, LogEvent.Kind.NAME);
+    String group = last(events, LogEvent.Kind.GROUP);
+    return new AssetFacts(
+        name,
+        group,
+        zone(last(events, LogEvent.Kind.ZONE)).orElse(AssetFacts.NONE.zone()));
+  }
+
+  private static String last(List<LogEvent> events, LogEvent.Kind kind) {
+    String text = "";
+    for (LogEvent event : events) {
+      text = event.kind() == kind ? event.text().strip() : text;
+    }
+    return text;
+  }
+
+  /** A zone by its name, such as {@code Europe/Vienna} or {@code +05:45}. */
+  static Optional<ZoneId> zone(String name) {
+    try {
+      return name.isBlank() ? Optional.empty() : Optional.of(ZoneId.of(name.strip()));
+    } catch (DateTimeException unknown) {
+      return Optional.empty();
+    }
+  }
+
+  /** Changes of settings and work on the machine, in order of time. */
+  static List<Mark> marks(List<LogEntry> entries, List<LogEvent> events) {
+    List<Mark> marks = new ArrayList<>();
+    for (int i = 1; i < entries.size(); i++) {
+      if (!entries.get(i).settings().equals(entries.get(i - 1).settings())) {
+        Instant at = entries.get(i).at();
+        marks.add(new Mark(at, Mark.Kind.SETTINGS, entries.get(i).settings(), ""));
+      }
+    }
+    for (LogEvent event : events) {
+      if (event.kind() == LogEvent.Kind.WORK) {
+        marks.add(new Mark(event.at(), Mark.Kind.WORK, event.text(), event.author()));
+      }
+    }
+    marks.sort(Comparator.comparing(Mark::at));
+    return marks;
+  }
+}
