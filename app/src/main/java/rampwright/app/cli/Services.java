@@ -24,6 +24,7 @@ import rampwright.app.usecase.ExportStarts;
 import rampwright.app.usecase.ImportStarts;
 import rampwright.app.usecase.InputProblem;
 import rampwright.app.usecase.KeepHeat;
+import rampwright.app.usecase.LogTrial;
 import rampwright.app.usecase.LogbookUse;
 import rampwright.app.usecase.PlayBench;
 import rampwright.app.usecase.ProbeDevices;
@@ -166,6 +167,10 @@ public record Services(
 
   ImportStarts importStarts() {
     return new ImportStarts(analyzeTraces(), logbookUse());
+  }
+
+  LogTrial logTrial() {
+    return new LogTrial(analyzeTraces(), logbookUse());
   }
 
   ExportStarts exportStarts() {

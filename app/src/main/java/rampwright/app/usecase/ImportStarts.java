@@ -5,25 +5,11 @@ import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
-import java.util.OptionalDouble;
-import java.util.Set;
 import org.jspecify.annotations.Nullable;
-import rampwright.app.asset.Asset;
-import rampwright.app.asset.AssetFile;
-import rampwright.app.envelope.Limit;
-import rampwright.app.logbook.AssetLimit;
 import rampwright.app.logbook.Imported;
-import rampwright.app.logbook.LogEntry;
 import rampwright.app.logbook.Logbook;
-import rampwright.app.logbook.LogbookException;
-import rampwright.app.result.Batch;
-import rampwright.app.result.Entry;
-import rampwright.app.result.FailedTrial;
-import rampwright.app.result.NotedTrial;
-import rampwright.app.result.TrialResult;
 
 /** Enters starts into the logbook: asset folders, trial folders, traces, tables of figures. */
 public final class ImportStarts {
@@ -39,82 +25,33 @@ public final class ImportStarts {
   public Imported run(
       List<Path> named, InputChoice choice, @Nullable String logbook, Progress progress)
       throws InputProblem, UsageProblem, InterruptedException {
-    List<String> rejected = new ArrayList<>();
     List<String> remarks = new ArrayList<>();
-    List<LogEntry> entries = new ArrayList<>();
-    Set<AssetFile> assets = new LinkedHashSet<>();
+    StartEntries starts = new StartEntries();
     List<Path> trials = new ArrayList<>();
     for (Path path : named) {
       if (isTable(path)) {
         try {
           StartTable table = StartTable.read(path);
-          entries.addAll(table.entries());
-          rejected.addAll(table.problems());
+          starts.take(table.entries());
+          starts.reject(table.problems());
           remarks.addAll(table.remarks());
         } catch (InputProblem e) {
-          rejected.add(String.valueOf(e.getMessage()));
+          starts.reject(List.of(String.valueOf(e.getMessage())));
         }
       } else {
         trials.add(path);
       }
     }
     if (!trials.isEmpty()) {
-      Batch batch = analyze.run(trials, choice, false, progress);
-      for (Entry entry : batch.entries()) {
-        trial(entry, entries, assets, rejected);
-      }
+      analyze.run(trials, choice, false, progress).entries().forEach(starts::take);
     }
     return logbooks.run(
         logbook,
         book -> {
-          for (AssetFile asset : assets) {
-            limits(book, asset.asset());
-          }
-          Logbook.Appended appended = book.append(entries);
+          Logbook.Appended appended = starts.enter(book);
           return new Imported(
-              appended.added(), appended.known(), appended.corrected(), rejected, remarks);
+              appended.added(), appended.known(), appended.corrected(), starts.rejected(), remarks);
         });
-  }
-
-  private static void trial(
-      Entry entry, List<LogEntry> entries, Set<AssetFile> assets, List<String> rejected) {
-    if (entry instanceof FailedTrial failed) {
-      rejected.add(failed.error());
-      return;
-    }
-    try {
-      List<LogEntry> logged = LoggedTrials.of(entry);
-      if (logged.isEmpty()) {
-        rejected.add(entry.file() + ": holds no start");
-      }
-      entries.addAll(logged);
-      AssetFile asset =
-          entry instanceof TrialResult result
-              ? result.asset()
-              : entry instanceof NotedTrial noted ? noted.asset() : null;
-      if (asset != null) {
-        assets.add(asset);
-      }
-    } catch (InputProblem e) {
-      rejected.add(String.valueOf(e.getMessage()));
-    }
-  }
-
-  /** The envelope's limits go along, so that a trend knows them without the folder. */
-  private static void limits(Logbook book, Asset asset) throws LogbookException {
-    var present = book.limits(asset.id());
-    for (Limit limit : asset.envelope().limits()) {
-      AssetLimit noted =
-          new AssetLimit(
-              asset.id(), limit.figure().key(), optional(limit.min()), optional(limit.max()));
-      if (!noted.equals(present.get(noted.figure()))) {
-        book.append(noted);
-      }
-    }
-  }
-
-  private static OptionalDouble optional(@Nullable Double value) {
-    return value == null ? OptionalDouble.empty() : OptionalDouble.of(value);
   }
 
   /** A table of starts names an asset in its header; a trace does not. */

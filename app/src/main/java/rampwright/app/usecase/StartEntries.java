@@ -1,0 +1,99 @@
+package rampwright.app.usecase;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.OptionalDouble;
+import org.jspecify.annotations.Nullable;
+import rampwright.app.asset.Asset;
+import rampwright.app.asset.AssetFile;
+import rampwright.app.envelope.Limit;
+import rampwright.app.logbook.AssetLimit;
+import rampwright.app.logbook.LogEntry;
+import rampwright.app.logbook.Logbook;
+import rampwright.app.logbook.LogbookException;
+import rampwright.app.result.Entry;
+import rampwright.app.result.FailedTrial;
+import rampwright.app.result.NotedTrial;
+import rampwright.app.result.TrialResult;
+
+/** Starts on their way into a logbook, with their assets' limits and what is wrong with others. */
+final class StartEntries {
+  private final List<LogEntry> entries = new ArrayList<>();
+  private final Map<String, Asset> assets = new LinkedHashMap<>();
+  private final List<String> rejected = new ArrayList<>();
+  private int startless;
+
+  /** Takes what came of a trial; what cannot be entered is among the rejected. */
+  void take(Entry entry) {
+    if (entry instanceof FailedTrial failed) {
+      rejected.add(failed.error());
+      return;
+    }
+    try {
+      List<LogEntry> logged = LoggedTrials.of(entry);
+      if (logged.isEmpty()) {
+        startless++;
+        rejected.add(entry.file() + ": holds no start");
+      }
+      entries.addAll(logged);
+      AssetFile asset =
+          entry instanceof TrialResult result
+              ? result.asset()
+              : entry instanceof NotedTrial noted ? noted.asset() : null;
+      if (asset != null) {
+        assets.put(asset.asset().id(), asset.asset());
+      }
+    } catch (InputProblem e) {
+      rejected.add(String.valueOf(e.getMessage()));
+    }
+  }
+
+  /** Takes starts that are entries already. */
+  void take(List<LogEntry> more) {
+    entries.addAll(more);
+  }
+
+  void reject(List<String> lines) {
+    rejected.addAll(lines);
+  }
+
+  List<String> rejected() {
+    return rejected;
+  }
+
+  /** Whether all that was rejected could be read and holds no start. */
+  boolean hasOnlyStartless() {
+    return startless == rejected.size();
+  }
+
+  boolean isEmpty() {
+    return entries.isEmpty();
+  }
+
+  /** Enters everything taken. */
+  Logbook.Appended enter(Logbook book) throws LogbookException {
+    for (Asset asset : assets.values()) {
+      limits(book, asset);
+    }
+    return book.append(entries);
+  }
+
+  /** The envelope's limits go along, so that a trend knows them without the folder. */
+  private static void limits(Logbook book, Asset asset) throws LogbookException {
+    Map<String, AssetLimit> present = book.limits(asset.id());
+    for (Limit limit : asset.envelope().limits()) {
+      AssetLimit noted =
+          new AssetLimit(
+              asset.id(), limit.figure().key(), optional(limit.min()), optional(limit.max()));
+      if (!noted.equals(present.get(noted.figure()))) {
+        book.append(noted);
+      }
+    }
+  }
+
+  private static OptionalDouble optional(@Nullable Double value) {
+    return value == null ? OptionalDouble.empty() : OptionalDouble.of(value);
+  }
+}
