@@ -75,7 +75,7 @@ public final class RecordTrial {
     List<ChannelMap> maps = ChannelMaps.read(wanted.maps());
     Path trials = wanted.folder().resolve(AssetFolders.TRIALS);
     try {
-      remarks.addAll(Recovery.run(trials, true));
+      remarks.addAll(Recovery.run(trials, true).said());
     } catch (IOException e) {
       remarks.add(trials + ": a recording that was cut short could not be recovered: " + e);
     }
