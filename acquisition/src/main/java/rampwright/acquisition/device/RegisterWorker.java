@@ -160,8 +160,10 @@ final class RegisterWorker extends SourceWorker {
                 && !isStopped()
                 && fault.kind() != FaultKind.REFUSED
                 && fault.kind() != FaultKind.UNREACHABLE;
-        if (!again) {
-          long now = nanos();
+        long now = nanos();
+        if (again) {
+          tell(new DeviceEvent.AskedAgain(device.index, now, fault.text()));
+        } else {
           device.notBeforeNs = now + device.backoff.failedNs(now - beganNs);
           tell(new DeviceEvent.Fault(device.index, now, fault.kind(), tries, fault.text()));
           return;

@@ -27,7 +27,9 @@ public final class RtuPort implements RegisterPort {
   private static final long FIXED_PAUSE_NS = 1_750_000;
 
   /** A device that works off what it was asked takes no longer for the second answer than this. */
-  private static final long TRIPS_OBSERVED = 3;
+  private static final double TRIPS_OBSERVED = 3;
+
+  private static final double NEWEST_SHARE = 0.1;
 
   private final SerialSettings settings;
   private final Timekeeper time;
@@ -39,7 +41,8 @@ public final class RtuPort implements RegisterPort {
   /** A question was met with silence, and its answer may still come. */
   private boolean owed;
 
-  private long longestTripNs;
+  /** Question to answer, running mean. */
+  private double usualTripNs;
 
   /** A port of this machine; nothing is opened yet. */
   public RtuPort(Link.Rtu link, Timekeeper time) {
@@ -103,14 +106,14 @@ public final class RtuPort implements RegisterPort {
    */
   private void believe(long tripNs, long timeoutNs) throws DeviceFault {
     if (owed) {
-      long usualNs = longestTripNs == 0 ? timeoutNs : TRIPS_OBSERVED * longestTripNs;
-      if (line.hearsWithin(Math.min(usualNs, timeoutNs))) {
+      double waitNs = usualTripNs == 0 ? timeoutNs : TRIPS_OBSERVED * usualTripNs;
+      if (line.hearsWithin(Math.round(Math.min(waitNs, timeoutNs)))) {
         throw new DeviceFault(
             FaultKind.WRONG_ANSWER, "a late answer to the question before; two came for one");
       }
       owed = false;
     }
-    longestTripNs = Math.max(longestTripNs, tripNs);
+    usualTripNs += (tripNs - usualTripNs) * (usualTripNs == 0 ? 1 : NEWEST_SHARE);
   }
 
   private DeviceFault failed(ModbusIOException e, int timeoutMs) {

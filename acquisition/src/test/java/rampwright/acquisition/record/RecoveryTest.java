@@ -57,6 +57,7 @@ class RecoveryTest {
             new JournalLine.End(8, "\ud83d\ude00 *"),
             new JournalLine.Event(
                 new DeviceEvent.Fault(1, 2, FaultKind.GARBAGE, 3, "\u001b[31m\u0085")),
+            new JournalLine.Event(new DeviceEvent.AskedAgain(1, 2, "no answer%")),
             new JournalLine.Event(new DeviceEvent.Ended(1, 2)));
     for (JournalLine line : lines) {
       byte[] bytes = line.bytes();

@@ -270,7 +270,7 @@ class WatchTroubleTest {
   @Test
   void theOldestOfAllAssetsMakesRoomFirst() throws Exception {
     for (String one :
-        List.of("a/20260101", "a/20260105", "b/20260102", "b/20260103", "b/20260104")) {
+        List.of("b/20260101", "a/20260105", "a/20260102", "b/20260103", "b/20260104")) {
       Path made =
           trial(
               folder.resolve(one.substring(0, 1)).resolve("trials"), one.substring(2) + "T000000Z");
