@@ -43,7 +43,9 @@ public final class Launcher {
   }
 
   private static Services services() {
-    String version = Launcher.class.getPackage().getImplementationVersion();
+    String built = Launcher.class.getPackage().getImplementationVersion();
+    String version = built == null ? "unreleased" : built;
+    InstantSource clock = InstantSource.system();
     return new Services(
         Wiring.traceFiles(),
         Wiring.analyzer(),
@@ -52,11 +54,12 @@ public final class Launcher {
         Wiring.heat(),
         Wiring.readiness(),
         new BundledSamples("/sample-traces"),
-        version == null ? "unreleased" : version,
+        version,
         Runtime.getRuntime().availableProcessors(),
-        InstantSource.system(),
+        clock,
         System::getenv,
-        Wiring.devices(Wiring.timekeeper(System::nanoTime, Instant::now)));
+        Wiring.devices(
+            Wiring.timekeeper(System::nanoTime, Instant::now), Wiring.permit(version, clock)));
   }
 
   private static Writer writer(FileDescriptor to) {
