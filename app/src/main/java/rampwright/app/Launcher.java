@@ -20,8 +20,13 @@ public final class Launcher {
     // Libraries that look for a log sink must not talk about finding none.
     System.setProperty("slf4j.internal.verbosity", "ERROR");
     // Whoever reads the results reads UTF-8, whatever the machine's own encoding.
+    boolean watched = isWatched();
     Screen screen =
-        new Screen(writer(FileDescriptor.out), writer(FileDescriptor.err), isWatched(), width());
+        new Screen(
+            writer(FileDescriptor.out),
+            writer(FileDescriptor.err),
+            watched,
+            Screen.columns(System.getenv("COLUMNS"), watched));
     System.exit(new Terminal(screen, services()).run(args));
   }
 
@@ -30,16 +35,6 @@ public final class Launcher {
   private static boolean isWatched() {
     System.setProperty("jdk.console", "java.base");
     return System.console() != null;
-  }
-
-  /** The screen's columns where the shell says so, else the usual ones. */
-  private static int width() {
-    String columns = System.getenv("COLUMNS");
-    try {
-      return columns == null ? Screen.USUAL_WIDTH : Integer.parseInt(columns.strip());
-    } catch (NumberFormatException notANumber) {
-      return Screen.USUAL_WIDTH;
-    }
   }
 
   private static Services services() {

@@ -122,6 +122,43 @@ class DeviceCommandsTest {
     assertThat(out).contains("nobody listens there");
   }
 
+  /** One order suits all: 231.5 V and 12.5 A, of which one is not absurd either way round. */
+  @Test
+  void probeSaysTheOneOrderThatSuitsEveryChannel() throws Exception {
+    int port = freePort();
+    ModbusSlave slave =
+        ModbusSlaveFactory.createTCPSlave(InetAddress.getLoopbackAddress(), port, 2, false);
+    SimpleProcessImage image = new SimpleProcessImage(1);
+    // 231.5f is 0x43678000; 12.5f is 0x41480000; 1482.6f is 0x44B95333 (IEEE 754), low word first
+    for (int word : new int[] {0x8000, 0x4367, 0x0000, 0x4148, 0x5333, 0x44B9}) {
+      image.addRegister(new SimpleRegister(word));
+    }
+    slave.addProcessImage(1, image);
+    slave.open();
+    try {
+      String more =
+          "[[channel]]\nname = \"i1\"\nfunction = 3\naddress = 2\ntype = \"f32\"\nunit = \"A\"\n"
+              + "[[channel]]\nname = \"speed\"\nfunction = 3\naddress = 4\ntype = \"f32\"\n"
+              + "unit = \"rpm\"\n";
+      assertThat(run("probe", "--map", tcpMap(port, more))).isZero();
+      assertThat(out.split("and suits every channel", -1)).hasSizeGreaterThan(2);
+      assertThat(out)
+          .contains("word_order = \"low first\" would make it 231.500 V", "12.5000 A")
+          .doesNotContain("byte_order", "; or ");
+      Path wrongUnit = tcpMap(port, "");
+      Files.writeString(
+          wrongUnit, Files.readString(wrongUnit).replace("poll_hz", "unit = 9\npoll_hz"));
+      assertThat(run("probe", "--map", wrongUnit)).isEqualTo(5);
+      assertThat(out).contains("exception 2 (illegal data address)", "is unit = 9 right?");
+    } finally {
+      slave.close();
+    }
+    assertThat(run("probe", "--map", tcpMap(port, ""))).isEqualTo(5);
+    assertThat(out)
+        .containsOnlyOnce("nobody listens there")
+        .contains("are host and tcp_port right?");
+  }
+
   @Test
   void aBrokenMapIsNamedWithItsLine() throws Exception {
     assertThat(run("probe", "--map", tcpMap(1, "scael = 2\n"))).isEqualTo(6);

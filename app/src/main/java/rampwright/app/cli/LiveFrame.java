@@ -99,7 +99,7 @@ final class LiveFrame {
     lines.add(
         view.phase() == LiveView.Phase.ARMED
             ? " b Enter: begin now    Ctrl-C: give up"
-            : " e Enter: end and keep    Ctrl-C: end and keep");
+            : " e Enter or Ctrl-C: end and keep");
     return lines;
   }
 

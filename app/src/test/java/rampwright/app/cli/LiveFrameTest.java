@@ -47,7 +47,7 @@ class LiveFrameTest {
     assertThat(text)
         .contains("Pump", "0:12.3", "peak 545 = 3.41 In", "212.4 A  1.33 In", "no reading")
         .contains("1482 rpm", "power 90 500 W", "meter  20.0 of 20.00 a second, 3 not had")
-        .contains("on disk within 250 ms", "e Enter: end and keep");
+        .contains("on disk within 250 ms", "e Enter or Ctrl-C: end and keep");
     // the big 2 of 212
     assertThat(text).contains("\u2588\u2588\u2588\u2588", "   \u2588");
   }
