@@ -5,36 +5,9 @@ input k is 1 where k mod 3 is 0; for the first 300 of each. Registers 200.. hold
 made by Python's struct: 160.5, -0.25, 1482.0.
 """
 import struct
-import sys
 
-from pymodbus.datastore import ModbusSequentialDataBlock, ModbusServerContext, ModbusSlaveContext
-from pymodbus.server import StartSerialServer, StartTcpServer
-from pymodbus.transaction import ModbusRtuFramer, ModbusSocketFramer
+from serve import serve, store
 
 holding = [(k * 7 + 1) & 0xFFFF for k in range(300)]
-words = struct.unpack(">6H", struct.pack(">3f", 160.5, -0.25, 1482.0))
-holding[200:206] = words
-store = ModbusSlaveContext(
-    di=ModbusSequentialDataBlock(0, [int(k % 3 == 0) for k in range(300)]),
-    co=ModbusSequentialDataBlock(0, [int(k % 3 == 0) for k in range(300)]),
-    hr=ModbusSequentialDataBlock(0, holding),
-    ir=ModbusSequentialDataBlock(0, [65535 - k for k in range(300)]),
-    zero_mode=True,
-)
-context = ModbusServerContext(slaves={17: store}, single=False)
-print("serving", flush=True)
-if sys.argv[1] == "tcp":
-    StartTcpServer(
-        context=context, framer=ModbusSocketFramer, address=("127.0.0.1", int(sys.argv[2]))
-    )
-else:
-    StartSerialServer(
-        context=context,
-        framer=ModbusRtuFramer,
-        port=sys.argv[2],
-        baudrate=int(sys.argv[3]),
-        parity="N",
-        stopbits=1,
-        bytesize=8,
-        timeout=0.05,
-    )
+holding[200:206] = struct.unpack(">6H", struct.pack(">3f", 160.5, -0.25, 1482.0))
+serve(store(holding, [65535 - k for k in range(300)], [int(k % 3 == 0) for k in range(300)]))

@@ -20,8 +20,13 @@ public final class Launcher {
     // Libraries that look for a log sink must not talk about finding none.
     System.setProperty("slf4j.internal.verbosity", "ERROR");
     // Whoever reads the results reads UTF-8, whatever the machine's own encoding.
+    boolean watched = isWatched();
     Screen screen =
-        new Screen(writer(FileDescriptor.out), writer(FileDescriptor.err), isWatched(), width());
+        new Screen(
+            writer(FileDescriptor.out),
+            writer(FileDescriptor.err),
+            watched,
+            Screen.columns(System.getenv("COLUMNS"), watched));
     System.exit(new Terminal(screen, services()).run(args));
   }
 
@@ -32,18 +37,10 @@ public final class Launcher {
     return System.console() != null;
   }
 
-  /** The screen's columns where the shell says so, else the usual ones. */
-  private static int width() {
-    String columns = System.getenv("COLUMNS");
-    try {
-      return columns == null ? Screen.USUAL_WIDTH : Integer.parseInt(columns.strip());
-    } catch (NumberFormatException notANumber) {
-      return Screen.USUAL_WIDTH;
-    }
-  }
-
   private static Services services() {
-    String version = Launcher.class.getPackage().getImplementationVersion();
+    String built = Launcher.class.getPackage().getImplementationVersion();
+    String version = built == null ? "unreleased" : built;
+    InstantSource clock = InstantSource.system();
     return new Services(
         Wiring.traceFiles(),
         Wiring.analyzer(),
@@ -52,11 +49,12 @@ public final class Launcher {
         Wiring.heat(),
         Wiring.readiness(),
         new BundledSamples("/sample-traces"),
-        version == null ? "unreleased" : version,
+        version,
         Runtime.getRuntime().availableProcessors(),
-        InstantSource.system(),
+        clock,
         System::getenv,
-        Wiring.devices(Wiring.timekeeper(System::nanoTime, Instant::now)));
+        Wiring.devices(
+            Wiring.timekeeper(System::nanoTime, Instant::now), Wiring.permit(version, clock)));
   }
 
   private static Writer writer(FileDescriptor to) {

@@ -2,6 +2,7 @@ package rampwright.app;
 
 import java.nio.file.Path;
 import java.time.Instant;
+import java.time.InstantSource;
 import java.util.List;
 import java.util.function.LongSupplier;
 import java.util.function.Supplier;
@@ -15,6 +16,7 @@ import rampwright.acquisition.file.TraceFileException;
 import rampwright.acquisition.file.TraceFiles;
 import rampwright.analysis.figure.TraceAnalyzer;
 import rampwright.analysis.trace.Trace;
+import rampwright.app.cli.HeatText;
 import rampwright.app.usecase.Analyzer;
 import rampwright.app.usecase.ArmingPermit;
 import rampwright.app.usecase.ChartHeat;
@@ -22,6 +24,8 @@ import rampwright.app.usecase.ChartPrediction;
 import rampwright.app.usecase.ChartReadiness;
 import rampwright.app.usecase.ChartRenderer;
 import rampwright.app.usecase.DevicePorts;
+import rampwright.app.usecase.HeatPermit;
+import rampwright.app.usecase.KeepHeat;
 import rampwright.app.usecase.TraceFileDoor;
 import rampwright.app.usecase.TraceFormat;
 
@@ -88,8 +92,13 @@ final class Wiring {
     };
   }
 
-  static DevicePorts devices(Timekeeper time) {
-    return new DevicePorts(new DeviceLinks(time), time, ArmingPermit.UNKNOWN);
+  static DevicePorts devices(Timekeeper time, ArmingPermit permit) {
+    return new DevicePorts(new DeviceLinks(time), time, permit);
+  }
+
+  /** The heat account's word on the next start. */
+  static ArmingPermit permit(String version, InstantSource clock) {
+    return new HeatPermit(new KeepHeat(traceFiles(), analyzer(), version, clock), HeatText::line);
   }
 
   static ChartRenderer charts() {

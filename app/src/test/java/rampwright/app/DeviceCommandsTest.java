@@ -9,13 +9,11 @@ import com.ghgande.j2mod.modbus.slave.ModbusSlaveFactory;
 import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.InputStreamReader;
-import java.io.StringWriter;
 import java.net.InetAddress;
 import java.net.ServerSocket;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.Instant;
 import java.util.List;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.TimeUnit;
@@ -24,14 +22,11 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
 import org.junit.jupiter.api.io.TempDir;
-import rampwright.acquisition.device.Timekeeper;
-import rampwright.app.cli.Screen;
-import rampwright.app.cli.Services;
-import rampwright.app.cli.Terminal;
 import rampwright.app.json.ResultSchemaValidator;
 import rampwright.app.usecase.AnalyzeTraces;
 import rampwright.app.usecase.ArmingPermit;
-import rampwright.app.usecase.DevicePorts;
+import rampwright.app.usecase.LogTrial;
+import rampwright.app.usecase.LogbookUse;
 import rampwright.app.usecase.WatchPlant;
 
 /** Commands that talk to devices, with real connections and played traces. */
@@ -45,19 +40,6 @@ class DeviceCommandsTest {
   private ArmingPermit permit = ArmingPermit.UNKNOWN;
   private String out = "";
   private String err = "";
-
-  private static final Timekeeper TIME =
-      new Timekeeper() {
-        @Override
-        public long nanos() {
-          return System.nanoTime();
-        }
-
-        @Override
-        public Instant utc() {
-          return Instant.now();
-        }
-      };
 
   @BeforeEach
   void copy() throws IOException {
@@ -94,30 +76,11 @@ class DeviceCommandsTest {
             + more);
   }
 
-  private Services services() {
-    return new Services(
-        Wiring.traceFiles(),
-        Wiring.analyzer(),
-        Wiring.charts(),
-        Wiring.predictions(),
-        Wiring.heat(),
-        Wiring.readiness(),
-        into -> 0,
-        "1",
-        1,
-        TIME::utc,
-        name -> null,
-        new DevicePorts(new DeviceLinks(TIME), TIME, permit));
-  }
-
   private int run(Object... words) {
-    StringWriter results = new StringWriter();
-    StringWriter talk = new StringWriter();
-    String[] args = Stream.of(words).map(Object::toString).toArray(String[]::new);
-    int exit = new Terminal(new Screen(results, talk, false), services()).run(args);
-    out = results.toString();
-    err = talk.toString();
-    return exit;
+    CommandRun.Answer answer = DeviceRun.run(permit, words);
+    out = answer.out();
+    err = answer.err();
+    return answer.exit();
   }
 
   private static int freePort() throws IOException {
@@ -157,6 +120,43 @@ class DeviceCommandsTest {
     }
     assertThat(run("probe", "--map", tcpMap(port, ""))).isEqualTo(5);
     assertThat(out).contains("nobody listens there");
+  }
+
+  /** One order suits all: 231.5 V and 12.5 A, of which one is not absurd either way round. */
+  @Test
+  void probeSaysTheOneOrderThatSuitsEveryChannel() throws Exception {
+    int port = freePort();
+    ModbusSlave slave =
+        ModbusSlaveFactory.createTCPSlave(InetAddress.getLoopbackAddress(), port, 2, false);
+    SimpleProcessImage image = new SimpleProcessImage(1);
+    // 231.5f is 0x43678000; 12.5f is 0x41480000; 1482.6f is 0x44B95333 (IEEE 754), low word first
+    for (int word : new int[] {0x8000, 0x4367, 0x0000, 0x4148, 0x5333, 0x44B9}) {
+      image.addRegister(new SimpleRegister(word));
+    }
+    slave.addProcessImage(1, image);
+    slave.open();
+    try {
+      String more =
+          "[[channel]]\nname = \"i1\"\nfunction = 3\naddress = 2\ntype = \"f32\"\nunit = \"A\"\n"
+              + "[[channel]]\nname = \"speed\"\nfunction = 3\naddress = 4\ntype = \"f32\"\n"
+              + "unit = \"rpm\"\n";
+      assertThat(run("probe", "--map", tcpMap(port, more))).isZero();
+      assertThat(out.split("and suits every channel", -1)).hasSizeGreaterThan(2);
+      assertThat(out)
+          .contains("word_order = \"low first\" would make it 231.500 V", "12.5000 A")
+          .doesNotContain("byte_order", "; or ");
+      Path wrongUnit = tcpMap(port, "");
+      Files.writeString(
+          wrongUnit, Files.readString(wrongUnit).replace("poll_hz", "unit = 9\npoll_hz"));
+      assertThat(run("probe", "--map", wrongUnit)).isEqualTo(5);
+      assertThat(out).contains("exception 2 (illegal data address)", "is unit = 9 right?");
+    } finally {
+      slave.close();
+    }
+    assertThat(run("probe", "--map", tcpMap(port, ""))).isEqualTo(5);
+    assertThat(out)
+        .containsOnlyOnce("nobody listens there")
+        .contains("are host and tcp_port right?");
   }
 
   @Test
@@ -221,7 +221,7 @@ class DeviceCommandsTest {
 
   @Test
   void theHeatAccountIsAskedAndAnEarlyStartIsOnRecord() throws Exception {
-    permit = (asset, now) -> new ArmingPermit.Answer(false, "next start in 12 min, motor rules");
+    permit = asset -> new ArmingPermit.Answer(false, "next start in 12 min, motor rules", null);
     assertThat(run("record", pump, "--map", replayMap(20), "--understood")).isEqualTo(2);
     assertThat(err).contains("next start in 12 min", "--early REASON");
     assertThat(
@@ -319,9 +319,10 @@ class DeviceCommandsTest {
                 + "[[asset]]\nfolder = \"pump\"\nmaps = \"replay.map.toml\"\n"
                 + "[[asset]]\nfolder = \"fan\"\nmaps = \"replay.map.toml\"\nuntil = \"settled\"\n");
     List<String> lines = new CopyOnWriteArrayList<>();
-    DevicePorts ports = new DevicePorts(new DeviceLinks(TIME), TIME, permit);
+    AnalyzeTraces analyze = new AnalyzeTraces(Wiring.traceFiles(), Wiring.analyzer(), "1", 1);
+    LogbookUse logbooks = new LogbookUse(name -> null, DeviceRun.TIME::utc);
     WatchPlant.Watch watch =
-        new WatchPlant(ports, new AnalyzeTraces(Wiring.traceFiles(), Wiring.analyzer(), "1", 1))
+        new WatchPlant(DeviceRun.ports(permit), analyze, new LogTrial(analyze, logbooks), logbooks)
             .prepare(file, lines::add);
     Thread runner =
         new Thread(
@@ -352,6 +353,12 @@ class DeviceCommandsTest {
     assertThat(ResultSchemaValidator.problems(status)).as(status).isEmpty();
     assertThat(status).contains("\"state\": \"ended\"", "\"trials\": 2");
     assertThat(Files.readString(folder.resolve("w.log"))).contains("completed, start time");
+    // The logbook lies beside the watch file where nothing else is said.
+    assertThat(lines).filteredOn(l -> l.endsWith("entered into the logbook")).hasSize(2);
+    assertThat(run("logbook", "export", "--logbook", folder.resolve("logbook.db"))).isZero();
+    for (String name : List.of("pump", "fan")) {
+      assertThat(trials(folder.resolve(name)).get(0).resolve("not-logged.txt")).doesNotExist();
+    }
   }
 
   @Test

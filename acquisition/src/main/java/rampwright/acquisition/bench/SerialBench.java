@@ -27,25 +27,55 @@ public final class SerialBench implements AutoCloseable {
   /** Silence that ends a frame, ms; a pseudo-terminal under load is far from 3.5 characters. */
   private static final int QUIET_MS = 20;
 
+  /** Between two looks for a pair of pseudo-terminals that has gone, ms. */
+  private static final int AGAIN_MS = 200;
+
   private static final int QUESTION_BYTES = 8;
   private static final int LONGEST = 256;
   private static final int SHORTEST = 4;
 
-  private final SerialPort port;
+  private final Path terminal;
+  private final int baud;
   private final BenchRegisters registers;
   private final FaultDice dice;
+  private volatile SerialPort port;
   private volatile boolean closed;
 
   private SerialBench(Path terminal, int baud, BenchRegisters registers, FaultDice dice)
       throws IOException {
+    this.terminal = terminal;
+    this.baud = baud;
+    this.registers = registers;
+    this.dice = dice;
+    this.port = opened();
+  }
+
+  private SerialPort opened() throws IOException {
     String real = terminal.toRealPath().toString();
     if (!real.startsWith(PSEUDO_TERMINALS)) {
       throw new IOException("is no pseudo-terminal; the bench speaks on nothing else");
     }
     SerialSettings settings = new SerialSettings(real, baud, 8, SerialSettings.Parity.NONE, 1);
-    this.port = SerialPorts.open(settings, SerialPort.TIMEOUT_READ_SEMI_BLOCKING, QUIET_MS);
-    this.registers = registers;
-    this.dice = dice;
+    return SerialPorts.open(settings, SerialPort.TIMEOUT_READ_SEMI_BLOCKING, QUIET_MS);
+  }
+
+  /** The other end has gone; whoever made the pair may make it again under the same name. */
+  private void openAgain() {
+    port.closePort();
+    while (!closed) {
+      pause(TimeUnit.MILLISECONDS.toNanos(AGAIN_MS));
+      try {
+        SerialPort fresh = opened();
+        port = fresh;
+        if (closed) {
+          fresh.closePort();
+        }
+        return;
+      } catch (IOException e) {
+        // Not yet.
+        continue;
+      }
+    }
   }
 
   /** Answers as a Modbus RTU device. */
@@ -83,8 +113,9 @@ public final class SerialBench implements AutoCloseable {
     while (!closed) {
       int got = port.readBytes(fresh, LONGEST - count);
       if (got < 0) {
-        // The other end has gone.
-        return;
+        openAgain();
+        count = 0;
+        continue;
       }
       System.arraycopy(fresh, 0, held, count, got);
       count += got;
@@ -129,7 +160,8 @@ public final class SerialBench implements AutoCloseable {
       pause(TimeUnit.MILLISECONDS.toNanos(TcpBench.SLOW_MS));
     }
     byte[] bytes = fault == BenchFault.GARBAGE ? dice.garbage(right.length) : right;
-    port.writeBytes(bytes, bytes.length);
+    SerialPort open = port;
+    open.writeBytes(bytes, bytes.length);
   }
 
   private void print(long intervalNs) {
@@ -137,6 +169,9 @@ public final class SerialBench implements AutoCloseable {
       BenchFault fault = dice.next();
       String line = fault == BenchFault.EXCEPTION ? "error 4" : line();
       send((line + "\r\n").getBytes(StandardCharsets.US_ASCII), fault);
+      if (port.bytesAvailable() < 0) {
+        openAgain();
+      }
       pause(intervalNs);
     }
   }

@@ -41,6 +41,13 @@ public sealed interface DeviceEvent {
   record Fault(int device, long atNs, FaultKind kind, int tries, String text)
       implements DeviceEvent {}
 
+  /**
+   * A question that was asked again at once; a reading or a fault follows.
+   *
+   * @param text what was wrong the first time, without control characters
+   */
+  record AskedAgain(int device, long atNs, String text) implements DeviceEvent {}
+
   /** A played file has come to its end; nothing more will come of the device. */
   record Ended(int device, long atNs) implements DeviceEvent {}
 }

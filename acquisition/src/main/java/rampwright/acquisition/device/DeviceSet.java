@@ -97,16 +97,21 @@ public final class DeviceSet {
   /** Begins to read. */
   public void start() {
     for (SourceWorker worker : workers) {
-      Thread thread = new Thread(worker, "device " + worker.link());
+      Thread thread = new Thread(worker::runToTheEnd, "device " + worker.link());
       thread.setDaemon(true);
       threads.add(thread);
       thread.start();
     }
   }
 
+  /** Tells every link to end; does not wait. */
+  public void askToStop() {
+    workers.forEach(SourceWorker::stop);
+  }
+
   /** Ends reading and lets every link go; what is under way is waited for, but not for long. */
   public void stop() {
-    workers.forEach(SourceWorker::stop);
+    askToStop();
     boolean interrupted = false;
     for (int i = 0; i < threads.size(); i++) {
       SourceWorker worker = workers.get(i);

@@ -1,5 +1,6 @@
 package rampwright.acquisition.device;
 
+import java.util.List;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.IntStream;
 import rampwright.acquisition.map.ChannelMap;
@@ -36,6 +37,11 @@ final class LineWorker extends SourceWorker {
   @Override
   String link() {
     return map.link().shared();
+  }
+
+  @Override
+  List<Integer> devices() {
+    return List.of(device);
   }
 
   @Override

@@ -20,6 +20,8 @@ final class RegisterWorker extends SourceWorker {
       new PriorityQueue<>(
           Comparator.<Turn>comparingLong(turn -> turn.dueNs).thenComparingInt(turn -> turn.order));
   private final int longestTimeoutMs;
+  private final List<Integer> devices;
+  private final List<Turn> all = new ArrayList<>();
 
   /** One block of one device and when it is next asked. */
   private static final class Turn {
@@ -67,9 +69,9 @@ final class RegisterWorker extends SourceWorker {
     super(time, sink);
     this.port = port;
     this.link = maps.get(devices.get(0)).link().shared();
+    this.devices = List.copyOf(devices);
     int longest = 0;
     int order = 0;
-    List<Turn> all = new ArrayList<>();
     for (int i : devices) {
       ChannelMap map = maps.get(i);
       longest = Math.max(longest, map.timeoutMs());
@@ -82,12 +84,16 @@ final class RegisterWorker extends SourceWorker {
       }
     }
     longestTimeoutMs = longest;
-    turns.addAll(all);
   }
 
   @Override
   String link() {
     return link;
+  }
+
+  @Override
+  List<Integer> devices() {
+    return devices;
   }
 
   @Override
@@ -103,10 +109,9 @@ final class RegisterWorker extends SourceWorker {
   @Override
   public void run() {
     long begin = nanos();
-    List<Turn> first = new ArrayList<>(turns);
     turns.clear();
-    first.forEach(turn -> turn.dueNs = begin);
-    turns.addAll(first);
+    all.forEach(turn -> turn.dueNs = begin);
+    turns.addAll(all);
     while (!isStopped()) {
       Turn turn = turns.poll();
       if (turn == null) {
@@ -155,8 +160,10 @@ final class RegisterWorker extends SourceWorker {
                 && !isStopped()
                 && fault.kind() != FaultKind.REFUSED
                 && fault.kind() != FaultKind.UNREACHABLE;
-        if (!again) {
-          long now = nanos();
+        long now = nanos();
+        if (again) {
+          tell(new DeviceEvent.AskedAgain(device.index, now, fault.text()));
+        } else {
           device.notBeforeNs = now + device.backoff.failedNs(now - beganNs);
           tell(new DeviceEvent.Fault(device.index, now, fault.kind(), tries, fault.text()));
           return;

@@ -1,5 +1,6 @@
 package rampwright.acquisition.device;
 
+import java.util.List;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 import rampwright.acquisition.map.ChannelMap;
@@ -26,6 +27,11 @@ final class ReplayWorker extends SourceWorker {
   @Override
   String link() {
     return link.shared();
+  }
+
+  @Override
+  List<Integer> devices() {
+    return List.of(device);
   }
 
   @Override

@@ -62,6 +62,18 @@ final class DeadlineSerial extends AbstractSerialConnection {
     }
   }
 
+  /** Whether anything comes within a time; it is left on the line. */
+  boolean hearsWithin(long waitNs) {
+    long untilNs = time.nanos() + waitNs;
+    while (wire.available() == 0) {
+      if (time.nanos() >= untilNs) {
+        return false;
+      }
+      LockSupport.parkNanos(this, LOOK_AGAIN_NS);
+    }
+    return wire.available() > 0;
+  }
+
   @Override
   public void open() throws IOException {
     wire.open();

@@ -13,9 +13,10 @@ import rampwright.acquisition.map.Link;
 import rampwright.acquisition.map.SerialSettings;
 
 /**
- * Modbus RTU. An answer on a serial line carries no number of its question; so after a silence the
- * line is listened to for as long again before anything is asked, and an answer that comes even
- * later than that and fits in unit, function and length would be taken for the next one.
+ * Modbus RTU. An answer on a serial line carries no number of its question. So after a silence the
+ * line is listened to for as long again before anything is asked; and the first answer after it is
+ * believed only when no other follows, which would show it to be the late one. A device that is
+ * later still and then leaves a question out cannot be told from one that answers in time.
  */
 public final class RtuPort implements RegisterPort {
   /**
@@ -25,12 +26,23 @@ public final class RtuPort implements RegisterPort {
 
   private static final long FIXED_PAUSE_NS = 1_750_000;
 
+  /** A device that works off what it was asked takes no longer for the second answer than this. */
+  private static final double TRIPS_OBSERVED = 3;
+
+  private static final double NEWEST_SHARE = 0.1;
+
   private final SerialSettings settings;
   private final Timekeeper time;
   private final DeadlineSerial line;
   private final ModbusRTUTransport transport = new ModbusRTUTransport();
   private final long pauseNs;
   private long quietFromNs = Long.MIN_VALUE;
+
+  /** A question was met with silence, and its answer may still come. */
+  private boolean owed;
+
+  /** Question to answer, running mean. */
+  private double usualTripNs;
 
   /** A port of this machine; nothing is opened yet. */
   public RtuPort(Link.Rtu link, Timekeeper time) {
@@ -71,7 +83,7 @@ public final class RtuPort implements RegisterPort {
       ModbusResponse response = transport.readResponse();
       long answeredNs = time.nanos();
       int[] words = question.answer(response);
-      quietFromNs = answeredNs;
+      believe(answeredNs - askedNs, timeoutNs);
       return new Answer(words, askedNs, answeredNs);
     } catch (ModbusIOException e) {
       throw failed(e, timeoutMs);
@@ -87,9 +99,27 @@ public final class RtuPort implements RegisterPort {
     }
   }
 
+  /**
+   * After a silence, waits whether the answer that has come is followed by another.
+   *
+   * @throws DeviceFault when it is: then it was the one that was owed
+   */
+  private void believe(long tripNs, long timeoutNs) throws DeviceFault {
+    if (owed) {
+      double waitNs = usualTripNs == 0 ? timeoutNs : TRIPS_OBSERVED * usualTripNs;
+      if (line.hearsWithin(Math.round(Math.min(waitNs, timeoutNs)))) {
+        throw new DeviceFault(
+            FaultKind.WRONG_ANSWER, "a late answer to the question before; two came for one");
+      }
+      owed = false;
+    }
+    usualTripNs += (tripNs - usualTripNs) * (usualTripNs == 0 ? 1 : NEWEST_SHARE);
+  }
+
   private DeviceFault failed(ModbusIOException e, int timeoutMs) {
     long now = time.nanos();
     if (line.isGone()) {
+      owed = false;
       close();
       return new DeviceFault(
           FaultKind.LOST, "serial port " + settings.port() + " is gone; is the cable in?", e);
@@ -100,6 +130,7 @@ public final class RtuPort implements RegisterPort {
     }
     if (line.received() == 0) {
       // A late answer must be over before the next question.
+      owed = true;
       line.drain(timeoutMs * 1_000_000L, now + timeoutMs * 1_000_000L);
       return new DeviceFault(FaultKind.NO_ANSWER, "no answer within " + timeoutMs + " ms", e);
     }

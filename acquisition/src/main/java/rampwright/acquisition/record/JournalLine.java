@@ -80,6 +80,9 @@ sealed interface JournalLine {
     } else if (event instanceof DeviceEvent.Fault fault) {
       fields.add("fault").add("" + fault.device()).add("" + fault.atNs());
       fields.add(fault.kind().name()).add("" + fault.tries()).add(escaped(fault.text()));
+    } else if (event instanceof DeviceEvent.AskedAgain again) {
+      fields.add("again").add("" + again.device()).add("" + again.atNs());
+      fields.add(escaped(again.text()));
     } else {
       fields.add("ended").add("" + event.device()).add("" + event.atNs());
     }
@@ -112,6 +115,10 @@ sealed interface JournalLine {
                     FaultKind.valueOf(f[3]),
                     Integer.parseInt(f[4]),
                     unescaped(f[5])));
+        case "again" ->
+            new Event(
+                new DeviceEvent.AskedAgain(
+                    Integer.parseInt(f[1]), Long.parseLong(f[2]), unescaped(f[3])));
         case "ended" ->
             new Event(new DeviceEvent.Ended(Integer.parseInt(f[1]), Long.parseLong(f[2])));
         default -> null;

@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.Comparator;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
@@ -29,11 +30,14 @@ final class QualityFinder {
   static DeviceQuality of(String name, List<DeviceEvent> events, long beginNs, long endNs) {
     List<DeviceEvent.Reading> readings = new ArrayList<>();
     List<DeviceEvent.Fault> faults = new ArrayList<>();
+    List<DeviceEvent.AskedAgain> again = new ArrayList<>();
     for (DeviceEvent event : events) {
       if (event instanceof DeviceEvent.Reading reading) {
         readings.add(reading);
       } else if (event instanceof DeviceEvent.Fault fault) {
         faults.add(fault);
+      } else if (event instanceof DeviceEvent.AskedAgain told) {
+        again.add(told);
       }
     }
     int retries = readings.stream().mapToInt(reading -> reading.tries() - 1).sum();
@@ -47,7 +51,9 @@ final class QualityFinder {
         blocks.values().stream()
             .max(Comparator.comparingInt(List<DeviceEvent.Reading>::size))
             .orElse(List.of());
-    long[] atNs = quickest.stream().mapToLong(DeviceEvent.Reading::atNs).sorted().toArray();
+    List<DeviceEvent.Reading> ordered =
+        quickest.stream().sorted(Comparator.comparingLong(DeviceEvent.Reading::atNs)).toList();
+    long[] atNs = ordered.stream().mapToLong(DeviceEvent.Reading::atNs).toArray();
     double stepNs = medianStep(atNs);
     return new DeviceQuality(
         name,
@@ -58,11 +64,36 @@ final class QualityFinder {
         part(late, 0.99),
         retries,
         faults.size(),
-        gaps(atNs, stepNs, faults, beginNs, endNs));
+        gaps(atNs, stepNs, reasons(faults, again, ordered, stepNs), beginNs, endNs));
+  }
+
+  /** What was told of trouble, and when. */
+  private record Reason(long atNs, String text) {}
+
+  private static List<Reason> reasons(
+      List<DeviceEvent.Fault> faults,
+      List<DeviceEvent.AskedAgain> again,
+      List<DeviceEvent.Reading> readings,
+      double stepNs) {
+    List<Reason> reasons = new ArrayList<>();
+    faults.forEach(fault -> reasons.add(new Reason(fault.atNs(), fault.text())));
+    again.forEach(told -> reasons.add(new Reason(told.atNs(), told.text() + ", asked again")));
+    for (DeviceEvent.Reading reading : readings) {
+      if (reading.lateNs() > stepNs) {
+        reasons.add(
+            new Reason(
+                reading.atNs(),
+                String.format(
+                    Locale.ROOT,
+                    "asked %.2f s late, the link or this machine was busy",
+                    reading.lateNs() * 1e-9)));
+      }
+    }
+    return reasons;
   }
 
   private static List<DeviceQuality.Gap> gaps(
-      long[] atNs, double stepNs, List<DeviceEvent.Fault> faults, long beginNs, long endNs) {
+      long[] atNs, double stepNs, List<Reason> told, long beginNs, long endNs) {
     List<DeviceQuality.Gap> gaps = new ArrayList<>();
     double most = Double.isNaN(stepNs) ? 0 : GAP_INTERVALS * stepNs;
     long last = beginNs;
@@ -71,20 +102,20 @@ final class QualityFinder {
       if (next - last > most && next > last && (i > 0 || atNs.length == 0 || most > 0)) {
         gaps.add(
             new DeviceQuality.Gap(
-                (last - beginNs) * 1e-9, (next - beginNs) * 1e-9, why(faults, last, next)));
+                (last - beginNs) * 1e-9, (next - beginNs) * 1e-9, why(told, last, next)));
       }
       last = next;
     }
     return gaps;
   }
 
-  private static String why(List<DeviceEvent.Fault> faults, long fromNs, long toNs) {
+  private static String why(List<Reason> told, long fromNs, long toNs) {
     Set<String> reasons = new LinkedHashSet<>();
     int more = 0;
-    for (DeviceEvent.Fault fault : faults) {
-      if (fault.atNs() >= fromNs && fault.atNs() <= toNs) {
-        if (reasons.size() < MOST_REASONS || reasons.contains(fault.text())) {
-          reasons.add(fault.text());
+    for (Reason reason : told) {
+      if (reason.atNs() >= fromNs && reason.atNs() <= toNs) {
+        if (reasons.size() < MOST_REASONS || reasons.contains(reason.text())) {
+          reasons.add(reason.text());
         } else {
           more++;
         }

@@ -24,6 +24,30 @@ import rampwright.acquisition.device.DeviceEvent;
 public final class Recovery {
   private static final long LARGEST_BYTES = 1L << 30;
 
+  /**
+   * What was done.
+   *
+   * @param said one line each
+   * @param trials folders of the trials that were made
+   */
+  public record Recovered(List<String> said, List<Path> trials) {
+    private void made(RecordedTrial made, JournalText text, String more) {
+      trials.add(made.folder());
+      said.add(
+          String.format(
+              Locale.ROOT,
+              "%s: a recording that was cut short is recovered: %.2f s, %d readings%s%s%s",
+              made.folder(),
+              made.lengthS(),
+              made.quality().stream().mapToInt(DeviceQuality::readings).sum(),
+              text.end() == null ? "" : ", to its end",
+              text.lostBytes() == 0
+                  ? ""
+                  : ", " + text.lostBytes() + " bytes of a half-written line left out",
+              more));
+    }
+  }
+
   private Recovery() {}
 
   /**
@@ -31,13 +55,17 @@ public final class Recovery {
    *
    * @param keepUnbegun whether readings of a recording that was armed and had not begun become a
    *     trial too; else they are removed and that is said
-   * @return what was done, one line each; empty when there was nothing to do
+   * @return what was done; nothing said when there was nothing to do
    */
-  public static List<String> run(Path trials, boolean keepUnbegun) throws IOException {
-    List<String> said = new ArrayList<>();
-    if (!Files.isDirectory(trials)) {
-      return said;
+  public static Recovered run(Path trials, boolean keepUnbegun) throws IOException {
+    Recovered done = new Recovered(new ArrayList<>(), new ArrayList<>());
+    if (Files.isDirectory(trials)) {
+      run(trials, keepUnbegun, done);
     }
+    return new Recovered(List.copyOf(done.said()), List.copyOf(done.trials()));
+  }
+
+  private static void run(Path trials, boolean keepUnbegun, Recovered done) throws IOException {
     List<Path> folders;
     try (Stream<Path> entries = Files.list(trials)) {
       folders = entries.filter(Files::isDirectory).sorted().toList();
@@ -46,18 +74,17 @@ public final class Recovery {
     Set<Long> begun = new HashSet<>();
     for (Path folder : folders) {
       if (Files.exists(folder.resolve(Journal.NAME))) {
-        trial(folder, said, begun);
+        trial(folder, done, begun);
       }
     }
     for (Path folder : folders) {
       if (String.valueOf(folder.getFileName()).startsWith(TrialFolders.ARMED)) {
-        armed(trials, folder, keepUnbegun, said, begun);
+        armed(trials, folder, keepUnbegun, done, begun);
       }
     }
-    return said;
   }
 
-  private static void trial(Path folder, List<String> said, Set<Long> begun) throws IOException {
+  private static void trial(Path folder, Recovered done, Set<Long> begun) throws IOException {
     Path journal = folder.resolve(Journal.NAME);
     try (FileChannel channel =
         FileChannel.open(journal, StandardOpenOption.READ, StandardOpenOption.WRITE)) {
@@ -75,7 +102,7 @@ public final class Recovery {
       TrialBuilder.Built built =
           begin == null ? null : build(text, begin.why(), "the recording was cut short");
       if (begin == null || built == null) {
-        said.add(
+        done.said.add(
             folder
                 + ": the recording was cut short before two readings were on disk; "
                 + "nothing to recover, the folder is removed");
@@ -89,9 +116,9 @@ public final class Recovery {
       removeParts(folder);
       RecordedTrial made =
           TrialWriter.write(folder, built, null, text.clock(), begin, "cut short", List.of());
-      said.add(recovered(made, text));
+      done.made(made, text, "");
     } catch (JournalVersionException e) {
-      said.add(folder + ": left as it is: " + e.getMessage());
+      done.said.add(folder + ": left as it is: " + e.getMessage());
     }
   }
 
@@ -115,8 +142,7 @@ public final class Recovery {
     }
   }
 
-  private static void armed(
-      Path trials, Path folder, boolean keep, List<String> said, Set<Long> begun)
+  private static void armed(Path trials, Path folder, boolean keep, Recovered done, Set<Long> begun)
       throws IOException {
     List<JournalText> texts = new ArrayList<>();
     try (FileChannel a = open(folder.resolve("a"));
@@ -131,7 +157,7 @@ public final class Recovery {
         texts.add(JournalText.of(bytes(channel)));
       }
     } catch (JournalVersionException e) {
-      said.add(folder + ": left as it is: " + e.getMessage());
+      done.said.add(folder + ": left as it is: " + e.getMessage());
       return;
     }
     // The other file has taken over if the process died between beginning a trial and tidying up.
@@ -143,7 +169,7 @@ public final class Recovery {
       return;
     }
     if (all == null || !keep) {
-      said.add(
+      done.said.add(
           folder.getFileName()
               + ": a recording was armed and ended before anything began; "
               + (all == null ? "it had no readings" : "its readings at rest are removed"));
@@ -167,7 +193,7 @@ public final class Recovery {
         Path target = TrialFolders.free(trials, clock.utc().plusNanos(begin.atNs() - clock.atNs()));
         RecordedTrial made =
             TrialWriter.write(target, built, null, clock, begin, "cut short", List.of());
-        said.add(recovered(made, all) + "; nothing had begun yet");
+        done.made(made, all, "; nothing had begun yet");
       }
     }
     removeArmed(folder);
@@ -208,19 +234,6 @@ public final class Recovery {
     List<String> notes = new ArrayList<>();
     notes.add("began by " + why + ", " + remark + " and recovered from its journal");
     return TrialBuilder.build(text.devices(), text.clock(), text.events(), Long.MIN_VALUE, notes);
-  }
-
-  private static String recovered(RecordedTrial made, JournalText text) {
-    return String.format(
-        Locale.ROOT,
-        "%s: a recording that was cut short is recovered: %.2f s, %d readings%s%s",
-        made.folder(),
-        made.lengthS(),
-        made.quality().stream().mapToInt(DeviceQuality::readings).sum(),
-        text.end() == null ? "" : ", to its end",
-        text.lostBytes() == 0
-            ? ""
-            : ", " + text.lostBytes() + " bytes of a half-written line left out");
   }
 
   private static byte[] bytes(FileChannel channel) throws IOException {

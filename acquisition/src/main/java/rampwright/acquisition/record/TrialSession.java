@@ -350,7 +350,7 @@ public final class TrialSession implements EventSink {
     TrialBuilder.Built built = TrialBuilder.build(devices, when, all, from.atNs() - preNs, notes);
     if (built == null) {
       Recovery.removeEmptyTrial(made);
-      throw new IOException(
+      throw new NoTraceException(
           made.getFileName() + ": fewer than two readings were had, which makes no trace");
     }
     return TrialWriter.write(made, built, plan.settings(), when, from, why, remarks);

@@ -22,8 +22,10 @@ final class DiskKeeper {
 
   private static final Duration UNTOUCHED = Duration.ofMinutes(5);
 
+  private static final String TRACE = "trace.csv";
+  private static final String FIGURES = "figures.json";
   private static final List<String> OWN =
-      List.of("trace.csv", "settings.toml", "readings.txt.gz", "figures.json");
+      List.of(TRACE, "settings.toml", "readings.txt.gz", FIGURES);
 
   private static final int HEAD_LINES = 40;
 
@@ -55,7 +57,7 @@ final class DiskKeeper {
     try (Stream<Path> entries = Files.list(trials)) {
       complete =
           new ArrayList<>(
-              entries.filter(folder -> Files.isRegularFile(folder.resolve("trace.csv"))).toList());
+              entries.filter(folder -> Files.isRegularFile(folder.resolve(TRACE))).toList());
     }
     complete.sort(Comparator.comparing(folder -> String.valueOf(folder.getFileName())));
     for (Path folder : complete.subList(0, Math.max(0, complete.size() - keepNewest))) {
@@ -72,7 +74,7 @@ final class DiskKeeper {
         return false;
       }
     }
-    Path trace = folder.resolve("trace.csv");
+    Path trace = folder.resolve(TRACE);
     Path settings = folder.resolve("settings.toml");
     if (Files.exists(settings)) {
       FileTime made = Files.getLastModifiedTime(trace);
@@ -81,6 +83,10 @@ final class DiskKeeper {
         return false;
       }
     }
+    return isMarked(trace);
+  }
+
+  private static boolean isMarked(Path trace) throws IOException {
     try (BufferedReader head = Files.newBufferedReader(trace)) {
       for (int i = 0; i < HEAD_LINES; i++) {
         String line = head.readLine();
@@ -93,6 +99,28 @@ final class DiskKeeper {
       }
     }
     return false;
+  }
+
+  /** Whole trials of the watch that nothing has been made of yet, the oldest first. */
+  static List<Path> withoutFigures(Path trials) throws IOException {
+    List<Path> found = new ArrayList<>();
+    if (Files.isDirectory(trials)) {
+      List<Path> whole;
+      try (Stream<Path> entries = Files.list(trials)) {
+        whole =
+            entries
+                .filter(folder -> Files.isRegularFile(folder.resolve(TRACE)))
+                .filter(folder -> !Files.exists(folder.resolve(FIGURES)))
+                .sorted()
+                .toList();
+      }
+      for (Path folder : whole) {
+        if (isMarked(folder.resolve(TRACE))) {
+          found.add(folder);
+        }
+      }
+    }
+    return found;
   }
 
   /** Removes a trial. */

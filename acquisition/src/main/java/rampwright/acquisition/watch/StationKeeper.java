@@ -1,5 +1,7 @@
 package rampwright.acquisition.watch;
 
+import java.util.Queue;
+import java.util.concurrent.ConcurrentLinkedQueue;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicLong;
 import org.jspecify.annotations.Nullable;
@@ -21,6 +23,7 @@ final class StationKeeper {
   private final DeviceSet devices;
   private final String[] trouble;
   private final long[] saidNs;
+  private final Queue<TrialSession> ended = new ConcurrentLinkedQueue<>();
   private volatile TrialSession session;
   private final AtomicLong trials = new AtomicLong();
   private volatile String lastTrial = "";
@@ -43,9 +46,21 @@ final class StationKeeper {
     devices.start();
   }
 
-  private void take(DeviceEvent event) {
-    session.take(event);
+  /** The next recording is armed with the reading that ended the one before: no start is missed. */
+  void take(DeviceEvent event) {
+    synchronized (ended) {
+      session.take(event);
+      if (session.isEnded()) {
+        armNext();
+        session.take(event);
+      }
+    }
     tellChange(event);
+  }
+
+  private void armNext() {
+    ended.add(session);
+    session = new TrialSession(station.plan(), time);
   }
 
   /**
@@ -73,15 +88,20 @@ final class StationKeeper {
     }
   }
 
-  /** The recording that has ended, another one being armed in its place; null while none has. */
+  /** A recording that has ended, another one being armed in its place; null while there is none. */
   @Nullable TrialSession takeEnded() {
-    TrialSession now = session;
-    now.tick();
-    if (!now.isEnded()) {
-      return null;
+    synchronized (ended) {
+      session.tick();
+      if (session.isEnded()) {
+        armNext();
+      }
     }
-    session = new TrialSession(station.plan(), time);
-    return now;
+    return ended.poll();
+  }
+
+  /** Tells the devices to end; does not wait. */
+  void askToStop() {
+    devices.askToStop();
   }
 
   /** Lets the devices go and ends the recording that is under way. */

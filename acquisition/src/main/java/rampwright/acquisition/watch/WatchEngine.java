@@ -6,15 +6,10 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
-import java.util.concurrent.ExecutorService;
-import java.util.concurrent.Executors;
 import java.util.concurrent.TimeUnit;
-import java.util.concurrent.atomic.AtomicLong;
+import org.jspecify.annotations.Nullable;
 import rampwright.acquisition.device.Links;
 import rampwright.acquisition.device.Timekeeper;
-import rampwright.acquisition.record.RecordedTrial;
-import rampwright.acquisition.record.Recovery;
 import rampwright.acquisition.record.TrialSession;
 
 /** Records every start of every station until it is told to stop. */
@@ -28,6 +23,9 @@ public final class WatchEngine {
   private static final int STEP_MS = 100;
   private static final long LOOK_NS = TimeUnit.SECONDS.toNanos(5);
 
+  /** Every half minute: making a trial takes work, and a full disk stays full for a while. */
+  private static final int TRY_EVERY_LOOKS = 6;
+
   /** A clock that moves by more than this against the monotonic one was set. */
   private static final Duration CLOCK_SET = Duration.ofSeconds(2);
 
@@ -36,17 +34,11 @@ public final class WatchEngine {
   private final Timekeeper time;
   private final RotatingLog log;
   private final WatchListener listener;
-  private final ExecutorService finisher =
-      Executors.newSingleThreadExecutor(
-          work -> {
-            Thread thread = new Thread(work, "finisher");
-            thread.setDaemon(true);
-            return thread;
-          });
-  private final AtomicLong recorded = new AtomicLong();
+  private final Finisher finisher;
   private volatile boolean stopped;
 
   private Instant clockBase = Instant.EPOCH;
+  private int looks;
   private boolean saidFull;
   private boolean saidNoRoom;
 
@@ -62,6 +54,7 @@ public final class WatchEngine {
     this.time = time;
     this.log = log;
     this.listener = listener;
+    this.finisher = new Finisher(log, listener);
     for (Station station : stations) {
       keepers.add(new StationKeeper(station, links, time, log, MOST_DELAY_NS));
     }
@@ -77,76 +70,39 @@ public final class WatchEngine {
     Instant since = time.utc();
     log.say("watching " + keepers.size() + " assets");
     for (StationKeeper keeper : keepers) {
-      recover(keeper.station().plan().trials());
+      finisher.recover(keeper);
       keeper.start();
     }
     clockBase = time.utc().minusNanos(time.nanos());
     long lookNs = time.nanos() - LOOK_NS;
     while (!stopped) {
       for (StationKeeper keeper : keepers) {
-        TrialSession ended = keeper.takeEnded();
-        if (ended != null) {
-          finisher.execute(() -> finish(keeper, ended));
+        for (TrialSession ended = keeper.takeEnded(); ended != null; ended = keeper.takeEnded()) {
+          finisher.finish(keeper, ended);
         }
       }
       if (time.nanos() - lookNs >= LOOK_NS) {
         lookNs = time.nanos();
         lookAround();
+        if (++looks % TRY_EVERY_LOOKS == 0) {
+          finisher.tryAgain();
+        }
         listener.status(status(since, "watching"));
       }
       TimeUnit.MILLISECONDS.sleep(STEP_MS);
     }
     log.say("asked to stop");
+    // All at once: a hundred dead devices must not be waited for one after the other.
+    keepers.forEach(StationKeeper::askToStop);
     for (StationKeeper keeper : keepers) {
-      TrialSession last = keeper.end();
-      finisher.execute(() -> finish(keeper, last));
+      finisher.finish(keeper, keeper.end());
+      for (TrialSession ended = keeper.takeEnded(); ended != null; ended = keeper.takeEnded()) {
+        finisher.finish(keeper, ended);
+      }
     }
-    finisher.shutdown();
-    finisher.awaitTermination(1, TimeUnit.MINUTES);
-    log.say("stopped; " + recorded.get() + " trials recorded");
+    finisher.close();
+    log.say("stopped; " + finisher.recorded() + " trials recorded");
     listener.status(status(since, "ended"));
-  }
-
-  private void recover(Path trials) {
-    try {
-      Recovery.run(trials, false).forEach(log::say);
-    } catch (IOException e) {
-      log.say(trials + ": a recording that was cut short could not be recovered: " + e);
-    }
-  }
-
-  private void finish(StationKeeper keeper, TrialSession session) {
-    String name = keeper.station().name();
-    try {
-      if (!session.hasBegun()) {
-        session.discard();
-        return;
-      }
-      RecordedTrial trial = session.finish();
-      recorded.incrementAndGet();
-      keeper.recorded(trial);
-      log.say(
-          String.format(
-              Locale.ROOT,
-              "%s: recorded %s, %.1f s, ended: %s",
-              name,
-              trial.folder(),
-              trial.lengthS(),
-              trial.ended()));
-      trial.remarks().forEach(remark -> log.say(name + ": " + remark));
-      String about = listener.recorded(keeper.station(), trial);
-      if (!about.isEmpty()) {
-        log.say(name + ": " + about);
-      }
-    } catch (IOException e) {
-      log.say(
-          name
-              + ": a trial could not be made whole: "
-              + e.getMessage()
-              + "; its journal stays and is recovered when the watch begins again");
-    } catch (InterruptedException e) {
-      Thread.currentThread().interrupt();
-    }
   }
 
   private void lookAround() {
@@ -181,20 +137,15 @@ public final class WatchEngine {
   }
 
   private void makeRoom() {
-    for (StationKeeper keeper : keepers) {
-      Path trials = keeper.station().plan().trials();
-      try {
-        while (DiskKeeper.free(trials) < limits.leastBytes()) {
-          Path oldest = DiskKeeper.oldest(trials, limits.keepNewest());
-          if (oldest == null) {
-            break;
-          }
-          DiskKeeper.remove(oldest);
-          log.say("the disk is nearly full: removed the oldest trial of the watch, " + oldest);
-        }
-      } catch (IOException e) {
-        log.say(trials + ": no room could be made: " + e);
+    try {
+      Path oldest = oldest();
+      while (oldest != null) {
+        DiskKeeper.remove(oldest);
+        log.say("the disk is nearly full: removed the oldest trial of the watch, " + oldest);
+        oldest = oldest();
       }
+    } catch (IOException e) {
+      log.say("no room could be made: " + e);
     }
     if (free() < limits.leastBytes() && !saidNoRoom) {
       saidNoRoom = true;
@@ -203,6 +154,23 @@ public final class WatchEngine {
               + limits.keepNewest()
               + " of each asset and what people touched are kept; make room");
     }
+  }
+
+  /** The oldest trial that may go, of all assets on a disk without room; null when none may. */
+  private @Nullable Path oldest() throws IOException {
+    Path oldest = null;
+    for (StationKeeper keeper : keepers) {
+      Path trials = keeper.station().plan().trials();
+      Path one =
+          DiskKeeper.free(trials) < limits.leastBytes()
+              ? DiskKeeper.oldest(trials, limits.keepNewest())
+              : null;
+      if (one != null
+          && (oldest == null || one.getFileName().compareTo(oldest.getFileName()) < 0)) {
+        oldest = one;
+      }
+    }
+    return oldest;
   }
 
   private long free() {
@@ -223,7 +191,7 @@ public final class WatchEngine {
         since,
         state,
         free(),
-        recorded.get(),
+        finisher.recorded(),
         keepers.stream().map(StationKeeper::status).toList(),
         log.newest());
   }

@@ -103,6 +103,26 @@ class DeviceSetTest {
             + "\"\n");
   }
 
+  /** Begins to read, as while a start is recorded. */
+  private DeviceSet started(FakeLinks links, ChannelMap... maps) {
+    DeviceSet set =
+        new DeviceSet(List.of(maps), links, time, events::add, DeviceSet.RECORD_DELAY_NS);
+    set.start();
+    return set;
+  }
+
+  /** A set of one device whose port does this. */
+  private DeviceSet started(double hz, Ask ask) throws Exception {
+    FakeLinks links = new FakeLinks();
+    links.ports.put("tcp a port 502", port(ask));
+    return started(links, map("a", "a", 1, "i1", hz));
+  }
+
+  private double spanOfFirstS(int count) {
+    List<DeviceEvent.Reading> good = readings(0);
+    return (good.get(count - 1).atNs() - good.get(0).atNs()) / 1e9;
+  }
+
   private static void await(BooleanSupplier condition) throws InterruptedException {
     long until = System.nanoTime() + TimeUnit.SECONDS.toNanos(20);
     while (!condition.getAsBoolean()) {
@@ -142,18 +162,10 @@ class DeviceSetTest {
               TimeUnit.MILLISECONDS.sleep(400);
               throw new DeviceFault(FaultKind.NO_ANSWER, "dead");
             }));
-    DeviceSet set =
-        new DeviceSet(
-            List.of(map("a", "a", 1, "i1", 100), map("b", "b", 1, "speed", 100)),
-            links,
-            time,
-            events::add,
-            DeviceSet.RECORD_DELAY_NS);
-    set.start();
+    DeviceSet set = started(links, map("a", "a", 1, "i1", 100), map("b", "b", 1, "speed", 100));
     await(() -> readings(0).size() >= 100);
     set.stop();
-    List<DeviceEvent.Reading> good = readings(0);
-    double spanS = (good.get(99).atNs() - good.get(0).atNs()) / 1e9;
+    double spanS = spanOfFirstS(100);
     // 100 readings at 100 Hz are 0.99 s; waiting for the dead one just once would add 0.4 s a turn
     assertThat(spanS).isBetween(0.9, 4.0);
     assertThat(faults(1)).isNotEmpty();
@@ -175,18 +187,10 @@ class DeviceSetTest {
               }
               return new int[] {7};
             }));
-    DeviceSet set =
-        new DeviceSet(
-            List.of(map("a", "bus", 1, "i1", 50), map("b", "bus", 2, "speed", 50)),
-            links,
-            time,
-            events::add,
-            DeviceSet.RECORD_DELAY_NS);
-    set.start();
+    DeviceSet set = started(links, map("a", "bus", 1, "i1", 50), map("b", "bus", 2, "speed", 50));
     await(() -> readings(0).size() >= 100);
     set.stop();
-    List<DeviceEvent.Reading> good = readings(0);
-    double spanS = (good.get(99).atNs() - good.get(0).atNs()) / 1e9;
+    double spanS = spanOfFirstS(100);
     // A tenth of the time at 50 ms a question is 2 a second; the first turn asks twice.
     assertThat(dead.get()).isLessThanOrEqualTo((int) Math.ceil(spanS * 2) + 3);
   }
@@ -194,24 +198,15 @@ class DeviceSetTest {
   @Test
   void aFailedQuestionIsAskedOnceMoreAndTheTriesAreTold() throws Exception {
     AtomicInteger asked = new AtomicInteger();
-    FakeLinks links = new FakeLinks();
-    links.ports.put(
-        "tcp a port 502",
-        port(
+    DeviceSet set =
+        started(
+            50,
             (unit, address, count) -> {
               if (asked.incrementAndGet() == 2) {
                 throw new DeviceFault(FaultKind.BAD_CHECK, "checksum");
               }
               return new int[] {asked.get()};
-            }));
-    DeviceSet set =
-        new DeviceSet(
-            List.of(map("a", "a", 1, "i1", 50)),
-            links,
-            time,
-            events::add,
-            DeviceSet.RECORD_DELAY_NS);
-    set.start();
+            });
     await(() -> readings(0).size() >= 3);
     set.stop();
     assertThat(faults(0)).isEmpty();
@@ -221,25 +216,35 @@ class DeviceSetTest {
     assertThat(readings(0).get(1).raw()).isEqualTo("0003");
   }
 
+  /** A library may throw anything at an odd answer; a device must not stay unread for that. */
+  @Test
+  void aDefectIsAFaultAndReadingGoesOn() throws Exception {
+    AtomicInteger asked = new AtomicInteger();
+    DeviceSet set =
+        started(
+            50,
+            (unit, address, count) -> {
+              if (asked.incrementAndGet() == 2) {
+                throw new IllegalStateException("odd");
+              }
+              return new int[] {1};
+            });
+    await(() -> readings(0).size() >= 3);
+    set.stop();
+    assertThat(faults(0)).hasSize(1);
+    assertThat(faults(0).get(0).text()).contains("a defect", "odd");
+  }
+
   @Test
   void aRefusalIsNotAskedAgainAtOnce() throws Exception {
     AtomicInteger asked = new AtomicInteger();
-    FakeLinks links = new FakeLinks();
-    links.ports.put(
-        "tcp a port 502",
-        port(
+    DeviceSet set =
+        started(
+            100,
             (unit, address, count) -> {
               asked.incrementAndGet();
               throw new DeviceFault(FaultKind.REFUSED, "exception 2");
-            }));
-    DeviceSet set =
-        new DeviceSet(
-            List.of(map("a", "a", 1, "i1", 100)),
-            links,
-            time,
-            events::add,
-            DeviceSet.RECORD_DELAY_NS);
-    set.start();
+            });
     await(() -> faults(0).size() >= 4);
     set.stop();
     List<DeviceEvent.Fault> all = faults(0);
@@ -289,9 +294,7 @@ class DeviceSetTest {
             "[device]\nname = \"t\"\nlink = \"lines\"\nserial_port = \"/dev/x\"\npoll_hz = 5\n"
                 + "timeout_ms = 150\npattern = '(?<speed>[0-9.]+) rpm'\n[[channel]]\n"
                 + "name = \"speed\"\nunit = \"rpm\"\n");
-    DeviceSet set =
-        new DeviceSet(List.of(tachometer), links, time, events::add, DeviceSet.RECORD_DELAY_NS);
-    set.start();
+    DeviceSet set = started(links, tachometer);
     await(() -> faults(0).stream().anyMatch(fault -> fault.kind() == FaultKind.NO_ANSWER));
     set.stop();
     assertThat(readings(0)).hasSizeBetween(2, 3);
@@ -315,9 +318,7 @@ class DeviceSetTest {
             "r",
             "[device]\nname = \"r\"\nlink = \"replay\"\nfile = \"x.csv\"\nspeed = 30\n"
                 + "poll_hz = 10\n[[channel]]\nname = \"i1\"\nunit = \"A\"\n");
-    DeviceSet set =
-        new DeviceSet(List.of(replay), links, time, events::add, DeviceSet.RECORD_DELAY_NS);
-    set.start();
+    DeviceSet set = started(links, replay);
     await(() -> events.stream().anyMatch(event -> event instanceof DeviceEvent.Ended));
     set.stop();
     List<DeviceEvent.Reading> all = readings(0);

@@ -215,6 +215,29 @@ class RtuPortTest {
     }
   }
 
+  /** Two answers to what looks like one question: the first was owed to the one before. */
+  @Test
+  void aLateAnswerIsNotTakenForTheNextOne() throws Exception {
+    String late = "01 03 06 AE 41 56 52 43 40 84 6D";
+    String right = "01 03 06 02 2B 00 00 00 64 05 7A";
+    FakeWire wire = new FakeWire().answering("", late + right, right);
+    RtuPort port = port(wire);
+    assertThat(faultOf(port, 1, 3, 107, 3).kind()).isEqualTo(FaultKind.NO_ANSWER);
+    DeviceFault fault = faultOf(port, 1, 3, 107, 3);
+    assertThat(fault.kind()).isEqualTo(FaultKind.WRONG_ANSWER);
+    assertThat(fault.text()).contains("late answer");
+    assertThat(port.read(1, 3, 107, 3, 2000).words()).containsExactly(555, 0, 100);
+  }
+
+  @Test
+  void whatLiesOnTheLineBeforeAQuestionIsNoAnswerToIt() throws Exception {
+    FakeWire wire = new FakeWire().answering("01 03 06 02 2B 00 00 00 64 05 7A");
+    for (byte b : bytes("01 03 06 AE 41 56 52 43 40 84 6D")) {
+      wire.pending.add(b);
+    }
+    assertThat(port(wire).read(1, 3, 107, 3, 2000).words()).containsExactly(555, 0, 100);
+  }
+
   @Test
   void aPulledPortIsLostAndFoundAgain() throws Exception {
     FakeWire wire = new FakeWire();

@@ -93,7 +93,7 @@ class KillTest {
       killer.join();
     }
     rig.waitFor();
-    List<String> done = Recovery.run(trials, true);
+    List<String> done = Recovery.run(trials, true).said();
     check(trials, said, "killed after " + afterMs + " ms; " + done);
   }
 

@@ -57,6 +57,7 @@ class RecoveryTest {
             new JournalLine.End(8, "\ud83d\ude00 *"),
             new JournalLine.Event(
                 new DeviceEvent.Fault(1, 2, FaultKind.GARBAGE, 3, "\u001b[31m\u0085")),
+            new JournalLine.Event(new DeviceEvent.AskedAgain(1, 2, "no answer%")),
             new JournalLine.Event(new DeviceEvent.Ended(1, 2)));
     for (JournalLine line : lines) {
       byte[] bytes = line.bytes();
@@ -96,7 +97,7 @@ class RecoveryTest {
       for (int i = headEnd; i < cut; i++) {
         lines += whole[i] == '\n' ? 1 : 0;
       }
-      List<String> said = Recovery.run(trials, true);
+      List<String> said = Recovery.run(trials, true).said();
       long meter =
           MadeStart.events(1).subList(0, lines).stream().filter(e -> e.device() == 0).count();
       if (meter < 2 && lines - meter < 2) {
@@ -114,7 +115,7 @@ class RecoveryTest {
       assertThat(trace.provenance().startUtc()).startsWith("2026-03-14T09:11:5");
       assertThat(folder.resolve("readings.txt.gz")).exists();
     }
-    assertThat(Recovery.run(trials, true)).as("done once").isEmpty();
+    assertThat(Recovery.run(trials, true).said()).as("done once").isEmpty();
   }
 
   @Test
@@ -131,7 +132,7 @@ class RecoveryTest {
         journal = files.filter(f -> f.endsWith(Journal.NAME)).findFirst().orElse(null);
       }
     }
-    assertThat(Recovery.run(trials, true)).isEmpty();
+    assertThat(Recovery.run(trials, true).said()).isEmpty();
     session.endNow("by hand");
     assertThat(session.finish().lengthS()).isPositive();
   }
@@ -139,7 +140,7 @@ class RecoveryTest {
   @Test
   void aJournalOfANewerProgramIsLeftAsItIs() throws Exception {
     Path folder = put("new", new JournalLine.Head(2).bytes());
-    List<String> said = Recovery.run(trials, true);
+    List<String> said = Recovery.run(trials, true).said();
     assertThat(said.get(0)).contains("left as it is", "form 2", "use the program that wrote it");
     assertThat(folder.resolve(Journal.NAME)).exists();
   }
@@ -148,7 +149,7 @@ class RecoveryTest {
   void aTraceThatIsThereIsNotMadeAgain() throws Exception {
     Path folder = put("done", journal(60, true));
     Files.writeString(folder.resolve("trace.csv"), "time_s,i1_A\n0,1\n1,2\n");
-    assertThat(Recovery.run(trials, true)).isEmpty();
+    assertThat(Recovery.run(trials, true).said()).isEmpty();
     assertThat(Files.readString(folder.resolve("trace.csv"))).startsWith("time_s,i1_A\n0,1");
     assertThat(folder.resolve(Journal.NAME)).doesNotExist();
   }
@@ -162,7 +163,7 @@ class RecoveryTest {
           text.lines().filter(l -> !l.startsWith("begin")).reduce("", (a, b) -> a + b + "\n");
       Files.writeString(armed.resolve("b"), unbegun);
       Files.write(armed.resolve("a"), new byte[0]);
-      List<String> said = Recovery.run(trials, keep);
+      List<String> said = Recovery.run(trials, keep).said();
       assertThat(said).hasSize(1);
       assertThat(said.get(0))
           .contains(keep ? "30 readings; nothing had begun yet" : "readings at rest are removed");

@@ -7,6 +7,8 @@ import static org.assertj.core.api.Assertions.within;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
@@ -145,7 +147,7 @@ class TrialSessionTest {
             List.of(),
             true);
     // At 1 Hz the second reading that confirms the begin comes a second after the first.
-    List<DeviceEvent> slow = new java.util.ArrayList<>();
+    List<DeviceEvent> slow = new ArrayList<>();
     for (int k = 0; k < 30; k++) {
       double a = MadeStart.currentA(k);
       slow.add(
@@ -231,7 +233,7 @@ class TrialSessionTest {
 
   @Test
   void gapsAreInTheTraceWithTheirReason() throws Exception {
-    List<DeviceEvent> events = new java.util.ArrayList<>(MadeStart.events(1));
+    List<DeviceEvent> events = new ArrayList<>(MadeStart.events(1));
     events.removeIf(
         event ->
             event.device() == 0
@@ -240,7 +242,7 @@ class TrialSessionTest {
     events.add(
         new DeviceEvent.Fault(
             0, 12_300_000_000L, FaultKind.NO_ANSWER, 2, "no answer within 300 ms\n# forged"));
-    events.sort(java.util.Comparator.comparingLong(DeviceEvent::atNs));
+    events.sort(Comparator.comparingLong(DeviceEvent::atNs));
     RecordedTrial trial = feed(MadeStart.plan(trials, TriggerKind.CURRENT), events).finish();
     DeviceQuality meter = trial.quality().get(0);
     assertThat(meter.gaps()).hasSize(1);
@@ -260,6 +262,42 @@ class TrialSessionTest {
       double at = trace.time().atS(i);
       assertThat(at < 7.1 || at > 8.4).as("nothing is made up in the gap: %s s", at).isTrue();
     }
+  }
+
+  /** A question asked twice that was answered at last, and one that went out late. */
+  @Test
+  void aGapWithoutAFaultHasItsReasonToo() throws Exception {
+    List<DeviceEvent> events = new ArrayList<>(MadeStart.events(1));
+    for (double fromS : new double[] {12, 20}) {
+      events.removeIf(
+          event ->
+              event.device() == 0
+                  && event.atNs() > fromS * 1e9
+                  && event.atNs() < (fromS + 0.5) * 1e9);
+    }
+    events.add(new DeviceEvent.AskedAgain(0, 12_300_000_000L, "no answer within 300 ms"));
+    events.replaceAll(
+        event ->
+            event instanceof DeviceEvent.Reading reading
+                    && reading.device() == 0
+                    && Math.abs(reading.atNs() - 20.501e9) < 5e6
+                ? new DeviceEvent.Reading(
+                    0,
+                    0,
+                    reading.atNs(),
+                    reading.roundTripNs(),
+                    450_000_000,
+                    1,
+                    reading.channels(),
+                    reading.values(),
+                    reading.raw())
+                : event);
+    events.sort(Comparator.comparingLong(DeviceEvent::atNs));
+    RecordedTrial trial = feed(MadeStart.plan(trials, TriggerKind.CURRENT), events).finish();
+    assertThat(trial.quality().get(0).gaps().stream().map(DeviceQuality.Gap::why))
+        .containsExactly(
+            "no answer within 300 ms, asked again",
+            "asked 0.45 s late, the link or this machine was busy");
   }
 
   @Test

@@ -26,7 +26,6 @@ import rampwright.acquisition.map.Link;
 import rampwright.acquisition.map.MapFiles;
 import rampwright.acquisition.record.EndKind;
 import rampwright.acquisition.record.RecordPlan;
-import rampwright.acquisition.record.RecordedTrial;
 import rampwright.acquisition.record.TriggerKind;
 import rampwright.analysis.trace.Trace;
 
@@ -128,7 +127,7 @@ class WatchTest {
   void startAfterStartIsRecordedThroughPulledCablesAndSetClocks() throws Exception {
     SetTime time = new SetTime();
     Plant plant = new Plant(time);
-    List<RecordedTrial> trials = new CopyOnWriteArrayList<>();
+    List<Path> trials = new CopyOnWriteArrayList<>();
     List<WatchStatus> statuses = new CopyOnWriteArrayList<>();
     RotatingLog log = new RotatingLog(null, 1000, 1, time, said::add);
     WatchEngine engine =
@@ -140,7 +139,7 @@ class WatchTest {
             log,
             new WatchListener() {
               @Override
-              public String recorded(Station station, RecordedTrial trial) {
+              public String recorded(Station station, Path trial) {
                 trials.add(trial);
                 return "";
               }
@@ -172,12 +171,12 @@ class WatchTest {
     engine.stop();
     runner.join(60_000);
     assertThat(said).anyMatch(l -> l.endsWith("stopped; " + trials.size() + " trials recorded"));
-    for (RecordedTrial trial : trials) {
-      assertThat(trial.folder().resolve("trace.csv")).exists();
+    for (Path trial : trials) {
+      assertThat(trial.resolve("trace.csv")).exists();
     }
     // Trials after the clock was set are named by it.
-    assertThat(trials.get(trials.size() - 1).folder().getFileName().toString())
-        .isGreaterThan(trials.get(0).folder().getFileName().toString());
+    assertThat(trials.get(trials.size() - 1).getFileName().toString())
+        .isGreaterThan(trials.get(0).getFileName().toString());
     assertThat(statuses.get(statuses.size() - 1).state()).isEqualTo("ended");
     assertThat(statuses.get(statuses.size() - 1).stations()).hasSize(2);
   }

@@ -9,6 +9,8 @@ import picocli.CommandLine.Parameters;
 import rampwright.acquisition.bench.BenchFault;
 import rampwright.acquisition.bench.BenchMotor;
 import rampwright.acquisition.device.Timekeeper;
+import rampwright.app.json.DeviceJson;
+import rampwright.app.result.BenchSheet;
 import rampwright.app.usecase.Bench;
 import rampwright.app.usecase.DeviceProblem;
 import rampwright.app.usecase.InputProblem;
@@ -25,7 +27,7 @@ import rampwright.app.usecase.UsageProblem;
           + " read-only, until told to quit. Writes the channel map to record with. Orders are lines"
           + " on standard input: "
           + Bench.ORDERS
-          + ".",
+          + ". With --json an object says where it is found; what is told later is talk.",
       ""
     },
     footer = {
@@ -166,9 +168,9 @@ final class BenchCommand extends Command {
             kind,
             rate);
     AtomicBoolean ended = new AtomicBoolean();
-    StopSignal signal = new StopSignal(() -> ended.set(true));
+    StopSignal signal = new StopSignal(() -> ended.set(true), StopSignal.USUAL_S);
     try (Bench bench = services().playBench().open(wanted)) {
-      greet(bench);
+      greet(bench.sheet());
       attend(bench, ended);
       screen().say("the bench is closed");
     } finally {
@@ -176,18 +178,6 @@ final class BenchCommand extends Command {
       signal.finished();
     }
     return ExitCode.DONE;
-  }
-
-  private static void check(String option, double value, double least, double most)
-      throws UsageProblem {
-    if (!(value >= least && value <= most)) {
-      throw new UsageProblem(
-          option
-              + " is a number from "
-              + ValueText.value(least, null)
-              + " to "
-              + ValueText.value(most, null));
-    }
   }
 
   private static PlayBench.@Nullable Terminals terminals(String option, String pair)
@@ -206,11 +196,31 @@ final class BenchCommand extends Command {
         Path.of(pair.substring(0, comma)), Path.of(pair.substring(comma + 1)));
   }
 
-  private void greet(Bench bench) {
-    screen().line("bench: " + bench.name() + ", computed; no such motor turns");
-    screen().line("  Modbus TCP 127.0.0.1:" + bench.port() + ", unit 1, read-only");
-    screen().line("  registers 0: f32; 100: u16 of " + bench.scales());
-    screen().line("  settings " + bench.settingsFile());
+  private void greet(BenchSheet bench) {
+    if (isJson()) {
+      screen().raw(DeviceJson.bench(bench));
+      return;
+    }
+    screen().line("bench: " + bench.asset() + ", computed; no such motor turns");
+    screen()
+        .line(
+            "  Modbus TCP "
+                + BenchSheet.HOST
+                + ":"
+                + bench.tcpPort()
+                + ", unit "
+                + bench.unit()
+                + ", read-only");
+    screen()
+        .line(
+            "  registers 0: f32; 100: u16 of "
+                + ValueText.value(bench.currentA(), null)
+                + " A, "
+                + ValueText.value(bench.voltageV(), null)
+                + " V, "
+                + ValueText.value(bench.speedRpm(), null)
+                + " rpm");
+    screen().line("  settings " + bench.settings());
     bench.maps().forEach(map -> screen().line("  channel map " + map));
     screen().flush();
     screen()

@@ -8,12 +8,13 @@ final class Cautions {
   static final List<String> TEXT =
       List.of(
           "Before a trial start:",
-          "  - people clear of motor and driven machine, guards on; the driven load may move",
-          "  - everybody knows who may start and who may stop, and how; remote starts are locked out",
-          "  - live panels: authorised people only, under local codes and the site's permits",
+          "  - people clear of motor and driven machine, guards on; the load may move",
+          "  - everybody knows who may start and who may stop, and how;",
+          "    remote starts are locked out",
+          "  - live panels: authorised people only, under local codes and site permits",
           "  - rest times of motor and starter as their makers state them",
-          "This program neither starts nor stops a motor, sets nothing on a starter and is no"
-              + " protective device.");
+          "This program neither starts nor stops a motor, sets nothing on a starter",
+          "and is no protective device.");
 
   private Cautions() {}
 

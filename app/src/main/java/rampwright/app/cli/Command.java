@@ -3,6 +3,7 @@ package rampwright.app.cli;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
+import rampwright.app.usecase.UsageProblem;
 
 /** What all commands have in common. */
 abstract class Command implements Callable<Integer> {
@@ -34,5 +35,19 @@ abstract class Command implements Callable<Integer> {
   /** Whether the result, and what goes wrong, is wanted as JSON. */
   final boolean isJson() {
     return json.isOn();
+  }
+
+  /** Refuses a number that is out of its range. */
+  static void check(String option, double value, double least, double most) throws UsageProblem {
+    if (!(value >= least && value <= most)) {
+      throw new UsageProblem(
+          option
+              + " is a number from "
+              + ValueText.value(least, null)
+              + " to "
+              + ValueText.value(most, null)
+              + ", not "
+              + ValueText.value(value, null));
+    }
   }
 }

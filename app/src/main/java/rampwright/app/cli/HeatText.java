@@ -10,13 +10,13 @@ import rampwright.analysis.heat.StartHeat;
 import rampwright.app.result.HeatResult;
 
 /** A heat account for people. */
-final class HeatText {
+public final class HeatText {
   private static final int STARTS_SHOWN = 12;
 
   private HeatText() {}
 
   /** The answer in one line. */
-  static String line(HeatResult result) {
+  public static String line(HeatResult result) {
     HeatStanding standing = result.standing();
     Double waitS = standing.waitS();
     HeatPart.Kind ruledBy = standing.ruledBy();

@@ -9,13 +9,23 @@ import rampwright.acquisition.record.LiveView;
 import rampwright.analysis.trace.ChannelName;
 
 /**
- * What a recording looks like at an instant, as lines of at most {@value #WIDTH} characters: state,
- * big figures, a bar for each current, speed, devices, disk, keys. Colour is not used; state is a
- * word in reverse.
+ * What a recording looks like at an instant, as lines of at most {@value #WIDTH} characters and no
+ * more than the terminal has: state, big figures, a bar for each current, speed, devices, disk,
+ * keys. What does not fit goes in this order: the end of bars, big figures that stand elsewhere
+ * too, empty lines, all big figures. Colour is not used; state is a word in reverse.
  */
 final class LiveFrame {
   static final int WIDTH = 79;
-  private static final int BAR = 48;
+
+  /** What stands beside a bar: its name, the value and its share of the rated one. */
+  private static final int BESIDE_BAR = 31;
+
+  private static final int LEAST_BAR = 8;
+
+  /** Big figures of four digits, and the gap after them. */
+  private static final int BIG = 24;
+
+  private static final TerminalSize USUAL = new TerminalSize(WIDTH + 1, 50);
 
   /** Of rated current; the bar's end. A start's limit is seldom above. */
   private static final double BAR_RATIO = 6;
@@ -31,21 +41,49 @@ final class LiveFrame {
   }
 
   List<String> lines(LiveView view) {
+    return lines(view, USUAL);
+  }
+
+  List<String> lines(LiveView view, TerminalSize size) {
+    int width = Math.min(WIDTH, size.columns());
+    List<String> big = big(view, width);
+    List<String> lines = all(view, width, big);
+    if (lines.size() > size.rows()) {
+      lines.removeIf(String::isEmpty);
+    }
+    if (lines.size() > size.rows()) {
+      lines.removeAll(big.subList(0, BigDigits.HEIGHT));
+    }
+    while (lines.size() > Math.max(2, size.rows())) {
+      // The last line says what can be done.
+      lines.remove(lines.size() - 2);
+    }
+    lines.replaceAll(line -> fit(SafeText.of(line), width));
+    // The state in reverse video; everything else has been made safe above.
+    String head = lines.get(0);
+    int end = Math.max(0, Math.min(head.length() - 1, view.phase().key().length() + 1));
+    lines.set(0, "\u001b[7m" + head.substring(0, end + 1) + "\u001b[0m" + head.substring(end + 1));
+    return lines;
+  }
+
+  private List<String> all(LiveView view, int width, List<String> big) {
     List<String> lines = new ArrayList<>();
-    lines.add(headline(view));
+    lines.add(headline(view, width));
     lines.add(view.waitingFor().isEmpty() ? "" : " waiting for " + view.waitingFor());
     lines.add("");
-    lines.addAll(big(view));
+    lines.addAll(big);
     lines.add("");
+    int bar = Math.max(LEAST_BAR, width - BESIDE_BAR);
     for (ChannelName name : ChannelName.CURRENTS) {
       Double value = view.latest().get(name);
       if (value != null) {
-        lines.add(bar(name.phase(), value / ratedA / BAR_RATIO, 1 / BAR_RATIO, amperes(value)));
+        lines.add(
+            bar(name.phase(), value / ratedA / BAR_RATIO, 1 / BAR_RATIO, amperes(value), bar));
       }
     }
     Double speed = view.latest().get(ChannelName.SPEED);
     if (speed != null) {
-      lines.add(bar("n", speed / ratedRpm / 1.1, 1 / 1.1, rpm(speed)));
+      lines.add(bar("n", speed / ratedRpm / 1.1, 1 / 1.1, rpm(speed), bar));
     }
     lines.add("");
     rest(lines, view.latest());
@@ -61,56 +99,66 @@ final class LiveFrame {
     lines.add(
         view.phase() == LiveView.Phase.ARMED
             ? " b Enter: begin now    Ctrl-C: give up"
-            : " e Enter: end and keep    Ctrl-C: end and keep");
-    lines.replaceAll(line -> fit(SafeText.of(line)));
-    // The state in reverse video; everything else has been made safe above.
-    String head = lines.get(0);
-    int end = head.indexOf("  ", 1);
-    lines.set(0, "\u001b[7m" + head.substring(0, end + 1) + "\u001b[0m" + head.substring(end + 1));
+            : " e Enter or Ctrl-C: end and keep");
     return lines;
   }
 
-  private String headline(LiveView view) {
+  private String headline(LiveView view, int width) {
     String state = " " + view.phase().key().toUpperCase(Locale.ROOT) + " ";
     String time = clock(view.elapsedS());
-    String name = asset.length() > 48 ? asset.substring(0, 48) : asset;
+    int room = Math.max(0, width - state.length() - time.length() - 3);
+    String name = asset.length() > room ? asset.substring(0, room) : asset;
     String left = state + "  " + name;
-    return left + " ".repeat(Math.max(1, WIDTH - left.length() - time.length())) + time;
+    return left + " ".repeat(Math.max(1, width - left.length() - time.length())) + time;
   }
 
-  private List<String> big(LiveView view) {
+  /** A big figure and what stands under it. */
+  private record Big(String digits, String under) {}
+
+  private List<String> big(LiveView view, int width) {
     boolean recording = view.phase() != LiveView.Phase.ARMED;
     Double speed = view.latest().get(ChannelName.SPEED);
-    String current =
-        Double.isNaN(view.currentA()) ? "---" : String.format(Locale.ROOT, "%.0f", view.currentA());
-    String second =
-        speed == null
-            ? recording ? String.format(Locale.ROOT, "%.1f", view.elapsedS()) : ""
-            : Double.isNaN(speed) ? "---" : String.format(Locale.ROOT, "%.0f", speed);
-    String third =
-        speed != null && recording ? String.format(Locale.ROOT, "%.1f", view.elapsedS()) : "";
-    String[] a = BigDigits.lines(pad(current, 4));
-    String[] b = BigDigits.lines(pad(second, 4));
-    String[] c = BigDigits.lines(third);
+    List<Big> figures = new ArrayList<>();
+    figures.add(
+        new Big(
+            Double.isNaN(view.currentA())
+                ? "---"
+                : String.format(Locale.ROOT, "%.0f", view.currentA()),
+            "A" + peak(view)));
+    if (speed != null) {
+      figures.add(
+          new Big(speed.isNaN() ? "---" : String.format(Locale.ROOT, "%.0f", speed), "rpm"));
+    }
+    if (recording) {
+      figures.add(new Big(String.format(Locale.ROOT, "%.1f", view.elapsedS()), "s"));
+    }
+    int fit = Math.max(1, Math.min(figures.size(), width / BIG));
     List<String> lines = new ArrayList<>();
     for (int row = 0; row < BigDigits.HEIGHT; row++) {
-      lines.add("  " + a[row] + "     " + b[row] + "     " + c[row]);
+      StringBuilder line = new StringBuilder("  ");
+      for (Big figure : figures.subList(0, fit)) {
+        line.append(BigDigits.lines(pad(figure.digits(), 4))[row]).append("     ");
+      }
+      lines.add(line.toString());
     }
-    String peak =
-        Double.isNaN(view.peakCurrentA())
-            ? ""
-            : String.format(
-                Locale.ROOT,
-                ", peak %.0f = %.2f In",
-                view.peakCurrentA(),
-                view.peakCurrentA() / ratedA);
-    String under = "  A" + peak;
-    lines.add(
-        under
-            + " ".repeat(Math.max(1, 26 - under.length()))
-            + (speed == null ? recording ? "s" : "" : "rpm")
-            + (third.isEmpty() ? "" : " ".repeat(21) + "s"));
+    StringBuilder under = new StringBuilder("  ");
+    for (int i = 0; i < fit; i++) {
+      String text = figures.get(i).under();
+      int next = 2 + (i + 1) * BIG;
+      under.append(text).append(" ".repeat(Math.max(1, next - under.length())));
+    }
+    lines.add(under.toString());
     return lines;
+  }
+
+  private String peak(LiveView view) {
+    return Double.isNaN(view.peakCurrentA())
+        ? ""
+        : String.format(
+            Locale.ROOT,
+            ", peak %.0f = %.2f In",
+            view.peakCurrentA(),
+            view.peakCurrentA() / ratedA);
   }
 
   private static void rest(List<String> lines, Map<ChannelName, Double> latest) {
@@ -148,12 +196,14 @@ final class LiveFrame {
    *
    * @param share of the bar's length
    * @param mark where the rated value is, share of the bar's length
+   * @param length of the bar, characters
    */
-  private static String bar(String name, double share, double mark, String value) {
-    int filled = Double.isNaN(share) ? 0 : (int) Math.round(Math.max(0, Math.min(1, share)) * BAR);
-    int at = (int) Math.round(mark * BAR);
+  private static String bar(String name, double share, double mark, String value, int length) {
+    int filled =
+        Double.isNaN(share) ? 0 : (int) Math.round(Math.max(0, Math.min(1, share)) * length);
+    int at = (int) Math.round(mark * length);
     StringBuilder bar = new StringBuilder();
-    for (int i = 0; i < BAR; i++) {
+    for (int i = 0; i < length; i++) {
       bar.append(i == at ? '|' : i < filled ? '\u2588' : '\u00b7');
     }
     String over = share > 1 ? ">" : " ";
@@ -179,8 +229,9 @@ final class LiveFrame {
     return " ".repeat(Math.max(0, width - text.length())) + text;
   }
 
-  private static String fit(String line) {
-    return line.length() > WIDTH ? line.substring(0, WIDTH - 1) + "\u2026" : line;
+  private static String fit(String line, int width) {
+    String text = line.stripTrailing();
+    return text.length() > width ? text.substring(0, width - 1) + "\u2026" : text;
   }
 
   /** One line for where nobody watches a picture. */

@@ -54,7 +54,7 @@ final class ProbeCommand extends Command {
       table.row(
           line.channel(),
           line.where(),
-          line.raw(),
+          SafeText.of(line.raw()),
           value == null ? "-" : ValueText.value(value, null) + " " + line.unit(),
           line.remark());
     }

@@ -1,6 +1,7 @@
 package rampwright.app.cli;
 
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -19,6 +20,8 @@ import rampwright.app.result.Batch;
 import rampwright.app.usecase.DeviceProblem;
 import rampwright.app.usecase.InputChoice;
 import rampwright.app.usecase.InputProblem;
+import rampwright.app.usecase.LogQueue;
+import rampwright.app.usecase.LogTrial;
 import rampwright.app.usecase.RecordTrial;
 import rampwright.app.usecase.Recording;
 import rampwright.app.usecase.UsageProblem;
@@ -44,6 +47,7 @@ import rampwright.app.usecase.UsageProblem;
     })
 final class RecordCommand extends Command {
   private static final int FRAME_MS = 120;
+  private static final String GIVEN_UP = "given up before anything began";
 
   @Parameters(paramLabel = "FOLDER", description = "The asset folder.")
   private Path folder = Path.of("");
@@ -98,14 +102,22 @@ final class RecordCommand extends Command {
       description = "Arm before the heat account allows it; recorded with the trial.")
   private @Nullable String early;
 
+  @Option(
+      names = "--logbook",
+      paramLabel = "FILE|URL",
+      description =
+          "Enter the trial into this logbook, with those that were kept out of it before. Left"
+              + " out: RAMPWRIGHT_LOGBOOK; where that is not set, none.")
+  private @Nullable String logbook;
+
   RecordCommand(Screen screen, Services services) {
     super(screen, services);
   }
 
   @Override
   public Integer call() throws InputProblem, UsageProblem, DeviceProblem, InterruptedException {
-    check("--pre", preS, 0, 120);
-    check("--longest", longestS, 1, 7200);
+    check("--pre S", preS, 0, 120);
+    check("--longest S", longestS, 1, 7200);
     if (early != null && early.isBlank()) {
       throw new UsageProblem("--early needs a reason");
     }
@@ -116,8 +128,8 @@ final class RecordCommand extends Command {
     ready.remarks().forEach(remark -> screen().say("mind: " + remark));
     KeyWords keys = new KeyWords();
     Cautions.acknowledge(screen(), keys, understood);
-    Recording recording = use.arm(ready);
-    StopSignal signal = new StopSignal(() -> recording.end("Ctrl-C"));
+    Recording recording = use.arm(ready, line -> screen().say("mind: " + line));
+    StopSignal signal = new StopSignal(() -> recording.end("Ctrl-C"), StopSignal.USUAL_S);
     try {
       LiveView last = watch(recording, ready, keys);
       Optional<RecordedTrial> trial = finish(recording, keys);
@@ -130,19 +142,12 @@ final class RecordCommand extends Command {
     }
   }
 
-  private static void check(String option, double value, double least, double most)
-      throws UsageProblem {
-    if (!(value >= least && value <= most)) {
-      throw new UsageProblem(option + " is seconds from " + least + " to " + most);
-    }
-  }
-
   private LiveView watch(Recording recording, RecordTrial.Ready ready, KeyWords keys)
       throws InterruptedException {
     Asset asset = ready.asset().asset();
     LiveFrame frame =
         new LiveFrame(asset.name(), ready.plan().ratedCurrentA(), ready.plan().ratedSpeedRpm());
-    try (LiveScreen live = new LiveScreen(screen(), frame)) {
+    try (LiveScreen live = liveScreen(frame)) {
       LiveView view = recording.view();
       while (!recording.isEnded()) {
         view = recording.view();
@@ -159,6 +164,11 @@ final class RecordCommand extends Command {
       live.show(view);
       return view;
     }
+  }
+
+  private LiveScreen liveScreen(LiveFrame frame) {
+    return new LiveScreen(
+        screen(), frame, TerminalSize::ofTerminal, services().environment().apply("TERM"));
   }
 
   /** What is in memory is not given up while a person can still make room. */
@@ -192,7 +202,10 @@ final class RecordCommand extends Command {
         throw new DeviceProblem("nothing was recorded; " + device.name() + ": " + device.fault());
       }
     }
-    screen().say("given up before anything began; nothing was recorded");
+    screen().say(GIVEN_UP + "; nothing was recorded");
+    if (isJson()) {
+      screen().raw(DeviceJson.nothing(GIVEN_UP));
+    }
     return ExitCode.DONE;
   }
 
@@ -200,6 +213,7 @@ final class RecordCommand extends Command {
     trial.remarks().forEach(remark -> screen().say("mind: " + remark));
     if (isJson()) {
       screen().raw(DeviceJson.recorded(trial));
+      enter(trial);
       return ExitCode.DONE;
     }
     screen().line("recorded: " + trial.folder() + " (ended: " + trial.ended() + ")");
@@ -213,6 +227,21 @@ final class RecordCommand extends Command {
             .analyzeTraces()
             .run(List.of(trial.folder()), InputChoice.DEFAULT, true, new ProgressLine(screen()));
     AnalyzeCommand.show(screen(), batch, false, false);
+    screen().flush();
+    enter(trial);
     return ExitCode.of(batch.standing());
+  }
+
+  /** The trial is on disk by now; whatever is wrong with a logbook is said and stops nothing. */
+  private void enter(RecordedTrial trial) {
+    if (logbook == null && !services().logbookUse().isNamedByEnvironment()) {
+      return;
+    }
+    LogTrial log = services().logTrial();
+    try (LogQueue queue =
+        new LogQueue(one -> log.log(one, logbook), screen()::say, Duration.ofSeconds(1))) {
+      queue.offer(trial.folder());
+      queue.pickUp(folder);
+    }
   }
 }

@@ -5,6 +5,7 @@ import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.Writer;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Where a command writes: results to one stream, talk to the other. Everything a person reads is
@@ -46,6 +47,24 @@ public final class Screen {
     this.width = Math.max(NARROWEST, Math.min(WIDEST, width));
   }
 
+  /**
+   * The columns to keep to: what the environment says, else where a person watches the terminal's
+   * own, else the usual ones.
+   *
+   * @param environment the variable COLUMNS; null where it is not set
+   */
+  public static int columns(@Nullable String environment, boolean watched) {
+    if (environment != null) {
+      try {
+        return Integer.parseInt(environment.strip());
+      } catch (NumberFormatException notANumber) {
+        return USUAL_WIDTH;
+      }
+    }
+    TerminalSize size = watched ? TerminalSize.ofTerminal() : null;
+    return size == null ? USUAL_WIDTH : Math.min(size.columns(), USUAL_WIDTH);
+  }
+
   boolean isInteractive() {
     return interactive;
   }
@@ -80,9 +99,13 @@ public final class Screen {
     results.flush();
   }
 
-  /** A line of talk. */
+  /** A line of talk; where a person watches, broken between words at the screen's edge. */
   void say(String text) {
-    talk.write(SafeText.of(text));
+    String safe = SafeText.of(text);
+    if (interactive && TextWrap.width(safe) > width) {
+      safe = String.join("\n    ", TextWrap.broken(safe, width - 4));
+    }
+    talk.write(safe);
     talk.write('\n');
     talk.flush();
   }

@@ -1,14 +1,11 @@
 package rampwright.app.cli;
 
-import java.nio.file.Path;
-import java.time.Instant;
 import java.time.InstantSource;
 import java.util.function.UnaryOperator;
 import org.jspecify.annotations.Nullable;
 import rampwright.app.usecase.AdviseAsset;
 import rampwright.app.usecase.AnalyzeTraces;
 import rampwright.app.usecase.Analyzer;
-import rampwright.app.usecase.ArmingPermit;
 import rampwright.app.usecase.AskTrend;
 import rampwright.app.usecase.ChartHeat;
 import rampwright.app.usecase.ChartPrediction;
@@ -22,7 +19,6 @@ import rampwright.app.usecase.ConvertTrace;
 import rampwright.app.usecase.DevicePorts;
 import rampwright.app.usecase.ExportStarts;
 import rampwright.app.usecase.ImportStarts;
-import rampwright.app.usecase.InputProblem;
 import rampwright.app.usecase.KeepHeat;
 import rampwright.app.usecase.ListStarts;
 import rampwright.app.usecase.LogTrial;
@@ -36,7 +32,6 @@ import rampwright.app.usecase.SampleSource;
 import rampwright.app.usecase.TendLogbook;
 import rampwright.app.usecase.TickList;
 import rampwright.app.usecase.TraceFileDoor;
-import rampwright.app.usecase.UsageProblem;
 import rampwright.app.usecase.WatchPlant;
 
 /**
@@ -106,25 +101,11 @@ public record Services(
   }
 
   WatchPlant watchPlant() {
-    return new WatchPlant(devices, analyzeTraces());
+    return new WatchPlant(devices, analyzeTraces(), logTrial(), logbookUse());
   }
 
   RecordTrial recordTrial() {
-    boolean answered = !devices.permit().equals(ArmingPermit.UNKNOWN);
-    return new RecordTrial(
-        answered ? devices : new DevicePorts(devices.links(), devices.time(), this::permit));
-  }
-
-  /** The heat account's word on the next start; where none is to be had, that is said. */
-  private ArmingPermit.Answer permit(Path folder, Instant now) throws InputProblem {
-    try {
-      KeepHeat.Arming arming = keepHeat().arming(folder);
-      boolean known = arming.result().standing().waitS() != null;
-      String line = HeatText.line(arming.result());
-      return new ArmingPermit.Answer(arming.allowed() || !known, arming.allowed() ? "" : line);
-    } catch (UsageProblem e) {
-      return new ArmingPermit.Answer(true, String.valueOf(e.getMessage()));
-    }
+    return new RecordTrial(devices);
   }
 
   AnalyzeTraces analyzeTraces() {

@@ -1,10 +1,12 @@
 package rampwright.app.json;
 
+import java.nio.file.Path;
 import java.util.List;
 import rampwright.acquisition.record.DeviceQuality;
 import rampwright.acquisition.record.LiveView;
 import rampwright.acquisition.record.RecordedTrial;
 import rampwright.acquisition.watch.WatchStatus;
+import rampwright.app.result.BenchSheet;
 import rampwright.app.result.Probe;
 
 /** The JSON texts of what devices said. */
@@ -28,6 +30,43 @@ public final class DeviceJson {
                   });
               out.texts("remarks", trial.remarks());
             })
+        .finish();
+  }
+
+  /** A recording that was given up before anything began. */
+  public static String nothing(String ended) {
+    return new JsonText()
+        .object(
+            out ->
+                out.text("trial", null)
+                    .text("ended", ended)
+                    .number("length_s", null)
+                    .array("devices", devices -> {})
+                    .texts("remarks", List.of()))
+        .finish();
+  }
+
+  /** Where a bench is found. */
+  public static String bench(BenchSheet bench) {
+    return new JsonText()
+        .object(
+            out ->
+                out.text("asset", bench.asset())
+                    .object(
+                        "tcp",
+                        tcp ->
+                            tcp.text("host", BenchSheet.HOST)
+                                .count("port", bench.tcpPort())
+                                .count("unit", bench.unit()))
+                    .object(
+                        "digit_worth",
+                        digit ->
+                            digit
+                                .number("current_A", bench.currentA())
+                                .number("voltage_V", bench.voltageV())
+                                .number("speed_rpm", bench.speedRpm()))
+                    .text("settings", bench.settings().toString())
+                    .texts("maps", bench.maps().stream().map(Path::toString).toList()))
         .finish();
   }
 

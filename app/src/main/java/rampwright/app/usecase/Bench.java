@@ -4,7 +4,6 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
@@ -21,6 +20,7 @@ import rampwright.analysis.machine.StarterSettings;
 import rampwright.app.asset.Asset;
 import rampwright.app.asset.MachineSheet;
 import rampwright.app.asset.TrialSettings;
+import rampwright.app.result.BenchSheet;
 
 /** A motor being played: what it listens to, and what people order. */
 public final class Bench implements AutoCloseable {
@@ -53,44 +53,23 @@ public final class Bench implements AutoCloseable {
     this.maps = maps;
   }
 
-  /** Port of 127.0.0.1 where meters find it. */
-  public int port() {
-    return parts.server().port();
-  }
-
-  /** The channel maps that were written, that of TCP first. */
-  public List<Path> maps() {
-    return List.copyOf(maps);
-  }
-
-  /** Where the first settings come from. */
-  public Path settingsFile() {
-    return settingsFile;
+  /** Where it is found. */
+  public BenchSheet sheet() {
+    BenchRegisters registers = parts.registers();
+    return new BenchSheet(
+        asset.name(),
+        parts.server().port(),
+        TcpBench.UNIT,
+        settingsFile,
+        List.copyOf(maps),
+        registers.currentScale(),
+        registers.voltageScale(),
+        registers.speedScale());
   }
 
   /** The motor. */
   public BenchMotor motor() {
     return parts.motor();
-  }
-
-  /** Name of the asset. */
-  public String name() {
-    return asset.name();
-  }
-
-  /** What a digit of the scaled registers is worth. */
-  public String scales() {
-    BenchRegisters registers = parts.registers();
-    return String.format(
-        Locale.ROOT,
-        "%s A, %s V, %s rpm",
-        plain(registers.currentScale()),
-        plain(registers.voltageScale()),
-        plain(registers.speedScale()));
-  }
-
-  private static String plain(double step) {
-    return step >= 1 ? String.valueOf(Math.round(step)) : String.valueOf((float) step);
   }
 
   /**

@@ -1,5 +1,6 @@
 package rampwright.app.usecase;
 
+import java.nio.file.Path;
 import java.time.InstantSource;
 import java.util.List;
 import java.util.function.UnaryOperator;
@@ -56,6 +57,26 @@ public final class LogbookUse {
                   : String.join(", ", known.subList(0, Math.min(most, known.size()))))
               + (known.size() > most ? " and " + (known.size() - most) + " more" : ""));
     }
+  }
+
+  /**
+   * The same for whoever does not work in the present folder: paths are taken from another.
+   *
+   * @param named null for what the environment names, else {@code logbook.db} in that folder
+   */
+  public String where(@Nullable String named, Path folder) {
+    String variable = environment.apply(VARIABLE);
+    if (named == null && variable != null && !variable.isBlank()) {
+      return variable;
+    }
+    String chosen = named == null ? FILE : named;
+    return chosen.contains("://") ? chosen : folder.resolve(chosen).toString();
+  }
+
+  /** Whether the environment names a logbook. */
+  public boolean isNamedByEnvironment() {
+    String variable = environment.apply(VARIABLE);
+    return variable != null && !variable.isBlank();
   }
 
   /**

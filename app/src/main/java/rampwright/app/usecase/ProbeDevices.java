@@ -4,8 +4,8 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import org.jspecify.annotations.Nullable;
 import rampwright.acquisition.device.DeviceFault;
+import rampwright.acquisition.device.FaultKind;
 import rampwright.acquisition.device.LinePort;
 import rampwright.acquisition.device.LineReader;
 import rampwright.acquisition.device.RegisterPort;
@@ -48,62 +48,103 @@ public final class ProbeDevices {
   }
 
   private void ask(ChannelMap map, List<Probe.Line> lines, List<String> faults) {
+    List<Plausible.Found> all = new ArrayList<>();
+    List<Integer> functions = new ArrayList<>();
     RegisterPort port = ports.links().registers(map.link());
     try {
       for (ReadBlock block : ReadBlock.of(map)) {
-        int[] words = words(port, map, block, faults);
-        for (int channel : block.channels()) {
-          MapChannel at = map.channels().get(channel);
-          String where =
-              "function "
-                  + block.function()
-                  + ", address "
-                  + ((ChannelSource.Registers) at.source()).address();
-          if (words == null) {
-            continue;
+        int[] words;
+        try {
+          words = words(port, map, block);
+        } catch (DeviceFault fault) {
+          faults.add(told(map, block, fault));
+          if (fault.kind() == FaultKind.UNREACHABLE) {
+            // The other requests would say the same.
+            return;
           }
-          int[] own = block.wordsOf(map, channel, words);
-          double value = block.value(map, channel, words);
-          lines.add(
-              new Probe.Line(
-                  at.name().key(),
-                  where,
-                  raw(own, block.function() <= 2),
-                  Double.isNaN(value) ? null : value,
-                  at.name().quantity().unit(),
-                  Plausible.remark(at, own, value)));
+          continue;
+        }
+        for (int channel : block.channels()) {
+          all.add(
+              new Plausible.Found(
+                  map.channels().get(channel),
+                  block.wordsOf(map, channel, words),
+                  block.value(map, channel, words)));
+          functions.add(block.function());
         }
       }
     } finally {
       port.close();
     }
+    Plausible.Order agreed = Plausible.agreed(all);
+    for (int i = 0; i < all.size(); i++) {
+      Plausible.Found one = all.get(i);
+      int function = functions.get(i);
+      lines.add(
+          new Probe.Line(
+              one.channel().name().key(),
+              "function "
+                  + function
+                  + ", address "
+                  + ((ChannelSource.Registers) one.channel().source()).address(),
+              raw(one.words(), function <= 2),
+              Double.isNaN(one.value()) ? null : one.value(),
+              one.channel().name().quantity().unit(),
+              Plausible.remark(one, agreed)));
+    }
   }
 
-  private static int @Nullable [] words(
-      RegisterPort port, ChannelMap map, ReadBlock block, List<String> faults) {
-    String last = "";
-    for (int i = 0; i < TRIES; i++) {
+  private static int[] words(RegisterPort port, ChannelMap map, ReadBlock block)
+      throws DeviceFault {
+    for (int tries = 1; ; tries++) {
       try {
         return port.read(
                 map.unit(), block.function(), block.address(), block.count(), map.timeoutMs())
             .words();
       } catch (DeviceFault fault) {
-        last = fault.text();
+        if (tries == TRIES) {
+          throw fault;
+        }
       }
     }
-    faults.add(
-        "function "
-            + block.function()
-            + ", address "
-            + block.address()
-            + ", "
-            + block.count()
-            + " long: "
-            + last
-            + " ("
-            + TRIES
-            + " times)");
-    return null;
+  }
+
+  private static String told(ChannelMap map, ReadBlock block, DeviceFault fault) {
+    String where =
+        switch (fault.kind()) {
+          // They say it themselves, or it does not matter.
+          case REFUSED, UNREACHABLE, LOST -> "";
+          case NO_ANSWER, WRONG_ANSWER, BAD_CHECK, GARBAGE ->
+              String.format(
+                  Locale.ROOT,
+                  "function %d, address %d, %d long: ",
+                  block.function(),
+                  block.address(),
+                  block.count());
+        };
+    return where + fault.text() + ", " + TRIES + " times" + remedy(map, fault);
+  }
+
+  /** What to look at. */
+  private static String remedy(ChannelMap map, DeviceFault fault) {
+    boolean tcp = map.link() instanceof Link.Tcp;
+    return switch (fault.kind()) {
+      case UNREACHABLE, LOST -> tcp ? "; are host and tcp_port right?" : "; is serial_port right?";
+      case NO_ANSWER ->
+          tcp
+              ? "; is unit = " + map.unit() + " right, is timeout_ms long enough?"
+              : "; are baud, parity and unit = " + map.unit() + " right?";
+      case REFUSED ->
+          fault.text().startsWith("exception 2 ") || fault.text().startsWith("exception 3 ")
+              ? "; are these registers there (addresses count from 0), and is unit = "
+                  + map.unit()
+                  + " right?"
+              : fault.text().startsWith("exception 1 ")
+                  ? "; does the device know that function? try function 3 or 4"
+                  : "; is unit = " + map.unit() + " right?";
+      case WRONG_ANSWER -> "; is unit = " + map.unit() + " right?";
+      case BAD_CHECK, GARBAGE -> tcp ? "" : "; are baud and parity right?";
+    };
   }
 
   private static String raw(int[] words, boolean bits) {

@@ -7,6 +7,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 import rampwright.acquisition.map.ChannelMap;
 import rampwright.acquisition.record.EndKind;
@@ -60,8 +61,19 @@ public final class RecordTrial {
    * @param asset the asset
    * @param plan how it will be recorded
    * @param remarks what a person should know before; one line each
+   * @param early what is kept in the heat account when it is armed; null where it allows the start
    */
-  public record Ready(AssetFile asset, RecordPlan plan, List<String> remarks) {}
+  public record Ready(
+      AssetFile asset, RecordPlan plan, List<String> remarks, @Nullable Early early) {}
+
+  /**
+   * A start that is armed against the heat account.
+   *
+   * @param folder the asset folder
+   * @param asked what the account said
+   * @param reason the person's
+   */
+  public record Early(Path folder, ArmingPermit.Answer asked, String reason) {}
 
   /**
    * Reads and checks everything; opens no device. Recordings that were cut short are made whole.
@@ -75,20 +87,22 @@ public final class RecordTrial {
     List<ChannelMap> maps = ChannelMaps.read(wanted.maps());
     Path trials = wanted.folder().resolve(AssetFolders.TRIALS);
     try {
-      remarks.addAll(Recovery.run(trials, true));
+      remarks.addAll(Recovery.run(trials, true).said());
     } catch (IOException e) {
       remarks.add(trials + ": a recording that was cut short could not be recovered: " + e);
     }
     room(wanted.folder(), remarks);
-    ArmingPermit.Answer permit = ports.permit().ask(wanted.folder(), ports.time().utc());
-    if (!permit.allowed() && wanted.early() == null) {
+    ArmingPermit.Answer permit = ports.permit().ask(wanted.folder());
+    String early = permit.allowed() ? null : wanted.early();
+    if (early != null) {
+      remarks.add("armed before the heat account allows it: " + permit.why());
+    } else if (!permit.allowed()) {
       throw new UsageProblem(
-          permit.why() + "; wait, or give --early REASON, which is recorded with the trial");
-    }
-    if (!permit.why().isEmpty()) {
+          permit.why()
+              + "; or arm now with --early REASON, which is kept with the trial and in the account");
+    } else if (!permit.why().isEmpty()) {
       remarks.add(permit.why());
     }
-    String early = permit.allowed() ? null : wanted.early();
     RatedValues rated = RatedValues.of(asset.asset());
     RecordPlan plan =
         new RecordPlan(
@@ -107,7 +121,8 @@ public final class RecordTrial {
     if (!lack.isEmpty()) {
       throw new UsageProblem(lack);
     }
-    return new Ready(asset, plan, remarks);
+    return new Ready(
+        asset, plan, remarks, early == null ? null : new Early(wanted.folder(), permit, early));
   }
 
   static AssetFile asset(Path folder) throws InputProblem {
@@ -191,8 +206,21 @@ public final class RecordTrial {
             List.of()));
   }
 
-  /** Arms: from here on devices are read. */
-  public Recording arm(Ready ready) {
+  /**
+   * Arms: from here on devices are read.
+   *
+   * @param talk gets a line where the heat account could not be told of an early start; the trial's
+   *     settings tell it all the same
+   */
+  public Recording arm(Ready ready, Consumer<String> talk) {
+    Early early = ready.early();
+    if (early != null) {
+      try {
+        ports.permit().recordEarly(early.folder(), early.asked(), early.reason());
+      } catch (InputProblem | UsageProblem e) {
+        talk.accept("the early start is not noted in the heat account: " + e.getMessage());
+      }
+    }
     return new Recording(ready.plan(), ports);
   }
 }

@@ -52,11 +52,15 @@ public final class WatchFiles {
    *
    * @param status file in which the state is kept
    * @param log file of the log; null for none
+   * @param base folder that paths are taken from
+   * @param logbook where starts are entered; null where the file does not say, empty for nowhere
    */
   record Plan(
       List<Station> stations,
       WatchLimits limits,
       Path status,
+      Path base,
+      @Nullable String logbook,
       @Nullable Path log,
       long logBytes,
       int logKeep) {}
@@ -84,6 +88,7 @@ public final class WatchFiles {
     int logKeep = 5;
     String status = "watch-status.json";
     String log = "watch.log";
+    String logbook = null;
     if (watch != null) {
       warn = number(watch, WARN_MIB, warn);
       least = number(watch, LEAST_MIB, least);
@@ -92,6 +97,7 @@ public final class WatchFiles {
       logKeep = (int) number(watch, LOG_KEEP, logKeep);
       status = text(watch, "status_file", status);
       log = text(watch, "log_file", log);
+      logbook = watch.text("logbook");
       watch.finish();
     }
     List<Wanted> wanted = new ArrayList<>();
@@ -115,6 +121,8 @@ public final class WatchFiles {
         stations,
         new WatchLimits(Math.round(warn * MIB), Math.round(least * MIB), keep),
         base.resolve(status),
+        base,
+        logbook,
         log.isEmpty() ? null : base.resolve(log),
         Math.round(logMib * MIB),
         logKeep);

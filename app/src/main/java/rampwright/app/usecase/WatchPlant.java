@@ -3,11 +3,12 @@ package rampwright.app.usecase;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.List;
 import java.util.Locale;
 import java.util.function.Consumer;
+import org.jspecify.annotations.Nullable;
 import rampwright.acquisition.file.AtomicFile;
-import rampwright.acquisition.record.RecordedTrial;
 import rampwright.acquisition.watch.RotatingLog;
 import rampwright.acquisition.watch.Station;
 import rampwright.acquisition.watch.WatchEngine;
@@ -20,32 +21,56 @@ import rampwright.app.result.Batch;
 import rampwright.app.result.FailedTrial;
 import rampwright.app.result.TrialResult;
 
-/** Watches assets unattended: every start becomes a trial with its figures in its asset folder. */
+/**
+ * Watches assets unattended: every start becomes a trial with its figures in its asset folder, and
+ * an entry in the logbook.
+ */
 public final class WatchPlant {
+  private static final Duration FIRST_WAIT = Duration.ofSeconds(10);
+
   private final DevicePorts ports;
   private final AnalyzeTraces analyze;
+  private final LogTrial logTrial;
+  private final LogbookUse logbooks;
 
-  public WatchPlant(DevicePorts ports, AnalyzeTraces analyze) {
+  public WatchPlant(
+      DevicePorts ports, AnalyzeTraces analyze, LogTrial logTrial, LogbookUse logbooks) {
     this.ports = ports;
     this.analyze = analyze;
+    this.logTrial = logTrial;
+    this.logbooks = logbooks;
   }
 
   /** A watch that can be run once, and stopped from another thread. */
   public static final class Watch {
     private final WatchEngine engine;
+    private final Listener listener;
 
-    private Watch(WatchEngine engine) {
+    private Watch(WatchEngine engine, Listener listener) {
       this.engine = engine;
+      this.listener = listener;
     }
 
     /** Watches until it is stopped; then everything recorded is whole. */
     public void run() throws InterruptedException {
-      engine.run();
+      LogQueue queue = listener.open();
+      try {
+        engine.run();
+      } finally {
+        if (queue != null) {
+          queue.close();
+        }
+      }
     }
 
     /** Tells it to stop; does not wait. */
     public void stop() {
       engine.stop();
+    }
+
+    /** How it stands, as in its status file; null before the first look. */
+    public @Nullable WatchStatus status() {
+      return listener.latest;
     }
   }
 
@@ -59,32 +84,71 @@ public final class WatchPlant {
     WatchFiles.Plan plan = WatchFiles.read(file);
     RotatingLog log =
         new RotatingLog(plan.log(), plan.logBytes(), plan.logKeep(), ports.time(), talk);
-    WatchListener listener =
-        new WatchListener() {
-          private boolean broken;
-
-          @Override
-          public String recorded(Station station, RecordedTrial trial) {
-            return figures(trial.folder());
-          }
-
-          @Override
-          public void status(WatchStatus status) {
-            try {
-              AtomicFile.write(
-                  plan.status(), DeviceJson.status(status).getBytes(StandardCharsets.UTF_8));
-              broken = false;
-            } catch (IOException e) {
-              if (!broken) {
-                broken = true;
-                log.say("the status " + plan.status() + " cannot be written: " + e);
-              }
-            }
-          }
-        };
+    Listener listener = new Listener(plan, log);
     return new Watch(
-        new WatchEngine(
-            plan.stations(), plan.limits(), ports.links(), ports.time(), log, listener));
+        new WatchEngine(plan.stations(), plan.limits(), ports.links(), ports.time(), log, listener),
+        listener);
+  }
+
+  /** Makes of a trial what there is to make of it, and keeps the status file. */
+  private final class Listener implements WatchListener {
+    private final WatchFiles.Plan plan;
+    private final RotatingLog log;
+    private final @Nullable String logbook;
+    private volatile @Nullable LogQueue queue;
+    private volatile @Nullable WatchStatus latest;
+    private boolean broken;
+
+    Listener(WatchFiles.Plan plan, RotatingLog log) {
+      this.plan = plan;
+      this.log = log;
+      String named = plan.logbook();
+      this.logbook = named != null && named.isEmpty() ? null : logbooks.where(named, plan.base());
+    }
+
+    /** Begins to enter, with what earlier recordings left marked; null without a logbook. */
+    @Nullable LogQueue open() {
+      if (logbook == null) {
+        return null;
+      }
+      LogQueue opened = new LogQueue(trial -> logTrial.log(trial, logbook), log::say, FIRST_WAIT);
+      queue = opened;
+      plan.stations().forEach(station -> opened.pickUp(folder(station)));
+      return opened;
+    }
+
+    private Path folder(Station station) {
+      Path folder = station.plan().trials().getParent();
+      return folder == null ? Path.of("") : folder;
+    }
+
+    @Override
+    public String recorded(Station station, Path trial) {
+      LogQueue open = queue;
+      if (open != null) {
+        // Before anything else: should the power fail, the mark tells what is to be done.
+        LogTrial.mark(trial, "it has just been recorded");
+      }
+      String line = figures(trial);
+      if (open != null) {
+        open.offer(trial);
+      }
+      return line;
+    }
+
+    @Override
+    public void status(WatchStatus status) {
+      latest = status;
+      try {
+        AtomicFile.write(plan.status(), DeviceJson.status(status).getBytes(StandardCharsets.UTF_8));
+        broken = false;
+      } catch (IOException e) {
+        if (!broken) {
+          broken = true;
+          log.say("the status " + plan.status() + " cannot be written: " + e);
+        }
+      }
+    }
   }
 
   private String figures(Path trial) {
