@@ -2,7 +2,6 @@ package rampwright.app;
 
 import java.io.IOException;
 import java.nio.file.Path;
-import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -62,7 +61,7 @@ final class HeatPicture {
             Judgement.NONE,
             false,
             "full lines: cautious reading; the band reaches down to everything as stated"),
-        "time from " + result.asOf().truncatedTo(ChronoUnit.SECONDS),
+        "time from " + result.site().text(result.asOf()),
         "min",
         new Span(-pastMin, futureMin),
         List.of(
@@ -82,7 +81,7 @@ final class HeatPicture {
     HeatPart.Kind ruledBy = standing.ruledBy();
     return ruledBy == null
         ? "the next start is allowed now"
-        : "next start allowed at " + result.at(waitS) + ": " + ruledBy.key();
+        : "next start allowed at " + result.site().text(result.at(waitS)) + ": " + ruledBy.key();
   }
 
   private static Levels cooled(Levels from, double timeS, double timeConstantS) {

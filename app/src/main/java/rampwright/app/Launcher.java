@@ -6,6 +6,7 @@ import java.io.FileOutputStream;
 import java.io.OutputStreamWriter;
 import java.io.Writer;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
 import java.time.Instant;
 import java.time.InstantSource;
 import rampwright.app.cli.Screen;
@@ -54,7 +55,7 @@ public final class Launcher {
         new BundledSamples("/sample-traces"),
         version == null ? "unreleased" : version,
         Runtime.getRuntime().availableProcessors(),
-        InstantSource.system(),
+        new MachineClock(InstantSource.system(), Path.of("/proc")),
         System::getenv,
         Wiring.devices(Wiring.timekeeper(System::nanoTime, Instant::now)));
   }

@@ -26,8 +26,15 @@ public record HeatHistory(List<Dated> stretches, List<Double> coldAtS, double fo
    * @param name what to call it
    * @param beginS when its first piece begins
    * @param stretch its pieces
+   * @param measured whether it was measured; else a person told of it, and what he did not know was
+   *     taken at the worst
    */
-  public record Dated(String name, double beginS, HeatStretch stretch) {}
+  public record Dated(String name, double beginS, HeatStretch stretch, boolean measured) {
+    /** A measured trace. */
+    public Dated(String name, double beginS, HeatStretch stretch) {
+      this(name, beginS, stretch, true);
+    }
+  }
 
   public HeatHistory {
     stretches = stretches.stream().sorted(Comparator.comparingDouble(Dated::beginS)).toList();

@@ -94,7 +94,7 @@ final class HeatReplay {
     while (k < stretch.pieces().size()) {
       if (next < all.size() && all.get(next).fromPiece() == k) {
         HeatStretch.Start start = all.get(next++);
-        start(dated.name(), start, stretch.piecesOf(start));
+        start(dated, start, stretch.piecesOf(start));
         k = start.toPiece();
       } else {
         double fromS = now().atS();
@@ -145,7 +145,7 @@ final class HeatReplay {
     return new State(atS, stated.running(1), stated.running(1), run, 0, 0, false, atS, true);
   }
 
-  private void start(String name, HeatStretch.Start start, List<HeatPiece> pieces) {
+  private void start(HeatHistory.Dated dated, HeatStretch.Start start, List<HeatPiece> pieces) {
     State before = now();
     HeatStanding allowed = standing(before.atS(), List.of());
     Double waitS = allowed.waitS();
@@ -179,9 +179,10 @@ final class HeatReplay {
     }
     starts.add(
         new StartHeat(
-            name,
+            dated.name(),
             before.atS(),
             start.outcome(),
+            dated.measured(),
             before.cautious(),
             now().cautious(),
             rotorAdded,

@@ -126,9 +126,11 @@ final class HeatRules {
     double stator = 0;
     double duty = 0;
     double relay = 0;
-    if (!starts.isEmpty()) {
-      for (StartHeat start :
-          starts.subList(Math.max(0, starts.size() - LOOKED_BACK), starts.size())) {
+    // What a person told of is taken at the worst; measured ones know better what a start takes.
+    List<StartHeat> known = starts.stream().filter(StartHeat::measured).toList();
+    List<StartHeat> last = known.isEmpty() ? starts : known;
+    if (!last.isEmpty()) {
+      for (StartHeat start : last.subList(Math.max(0, last.size() - LOOKED_BACK), last.size())) {
         rotor = Math.max(rotor, start.rotorAdded());
         stator = Math.max(stator, start.statorAdded());
         duty = Math.max(duty, start.duty());
