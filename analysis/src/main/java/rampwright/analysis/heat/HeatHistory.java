@@ -10,14 +10,22 @@ import java.util.List;
  * @param coldAtS moments at which a person says the motor was at ambient temperature
  * @param forgetAfterS a record this long ago says nothing of what the motor did since; it is then
  *     taken to be hot from rated running
+ * @param openedS when the account was first asked: then, hot, it begins, where nothing is recorded
+ *     before; positive infinity when it was never asked
  */
-public record HeatHistory(List<Dated> stretches, List<Double> coldAtS, double forgetAfterS) {
+public record HeatHistory(
+    List<Dated> stretches, List<Double> coldAtS, double forgetAfterS, double openedS) {
   /** Nothing is known. */
   public static final HeatHistory UNKNOWN = new HeatHistory(List.of(), List.of());
 
   /** A history that nothing went unseen in. */
   public HeatHistory(List<Dated> stretches, List<Double> coldAtS) {
     this(stretches, coldAtS, Double.POSITIVE_INFINITY);
+  }
+
+  /** A history of an account that was never asked. */
+  public HeatHistory(List<Dated> stretches, List<Double> coldAtS, double forgetAfterS) {
+    this(stretches, coldAtS, forgetAfterS, Double.POSITIVE_INFINITY);
   }
 
   /**

@@ -298,7 +298,8 @@ final class HeatRules {
             : ThermalEquation.coolingTimeS(over, 1, cautious.standingS());
     return new HeatPart(
         HeatPart.Kind.IN_SUCCESSION,
-        100 * over,
+        // One of two is in use.
+        second ? 50 : 100 * over,
         null,
         waitS,
         text(

@@ -94,6 +94,9 @@ final class HeatCommand extends Command {
       description = "Draw the levels against time with the coming wait (.png or .svg).")
   private @Nullable Path chart;
 
+  @Option(names = "--sources", description = "Show the source of each rule.")
+  private boolean sources;
+
   HeatCommand(Screen screen, Services services) {
     super(screen, services);
   }
@@ -108,7 +111,7 @@ final class HeatCommand extends Command {
     if (isJson()) {
       screen().raw(HeatJson.account(result));
     } else {
-      HeatText.print(screen(), result);
+      HeatText.print(screen(), result, sources);
       if (target != null) {
         screen().line("chart: " + target);
       }

@@ -51,11 +51,16 @@ final class HeatText {
         : "; the starter alone would allow it in " + duration(waitS);
   }
 
-  static void print(Screen screen, HeatResult result) {
+  /** The whole account; with the source of every rule where wanted. */
+  static void print(Screen screen, HeatResult result, boolean sources) {
     HeatStanding standing = result.standing();
     screen.line(
         result.asset().asset().name() + ": heat account at " + result.site().text(result.asOf()));
-    screen.line("  " + line(result));
+    screen.prose("  ", line(result));
+    HeatPart.Kind ruling = standing.ruledBy();
+    if (ruling != null) {
+      screen.prose("  ", "rule: " + ruling.source());
+    }
     screen.line("");
     TextTable parts =
         new TextTable("  ", "lrrrl", "rule", "in use", "as stated", "next start in", "how");
@@ -64,12 +69,17 @@ final class HeatText {
       Double waitS = part.waitS();
       parts.row(
           part.kind().key(),
-          percent(part.usedPct()),
+          waitS == null && part.usedPct() == 0 ? "" : percent(part.usedPct()),
           stated == null ? "" : percent(stated),
           waitS == null ? "-" : waitS <= 0 ? "now" : duration(waitS),
           part.text());
     }
     screen.table(parts);
+    if (sources) {
+      for (HeatPart part : standing.parts()) {
+        screen.prose("  ", part.kind().key() + ": " + part.kind().source());
+      }
+    }
     screen.line("");
     starts(screen, result);
     screen.line(

@@ -15,6 +15,7 @@ import rampwright.analysis.heat.HeatStretch;
  *
  * @param lastSeen moment the account was last asked at; null before the first time
  * @param mark what the computer's running time was then; null where it tells none
+ * @param opened when it was first asked; null before the first time
  * @param steps times that the clock was moved, in order
  * @param cold a person's words that the motor was cold
  * @param noted starts a person says were made without a record
@@ -24,6 +25,7 @@ import rampwright.analysis.heat.HeatStretch;
 public record HeatBook(
     @Nullable Instant lastSeen,
     @Nullable UpTime mark,
+    @Nullable Opened opened,
     List<ClockStep> steps,
     List<Cold> cold,
     List<Noted> noted,
@@ -35,7 +37,7 @@ public record HeatBook(
   /** A book whose clock was never moved. */
   public HeatBook(
       @Nullable Instant lastSeen, List<Cold> cold, List<Early> early, List<Entry> traces) {
-    this(lastSeen, null, List.of(), cold, List.of(), early, traces);
+    this(lastSeen, null, null, List.of(), cold, List.of(), early, traces);
   }
 
   /**
@@ -45,6 +47,13 @@ public record HeatBook(
    * @param seconds since it was switched on, sleep included
    */
   public record UpTime(String boot, double seconds) {}
+
+  /**
+   * When the account was first asked.
+   *
+   * @param clock how many steps of the clock were known then
+   */
+  public record Opened(Instant at, int clock) {}
 
   /**
    * The clock was moved, or nothing but the clock says that a time has passed.
@@ -190,43 +199,48 @@ public record HeatBook(
 
   /** Whether anything in it has to cool. */
   public boolean hasHeat() {
-    return !traces.isEmpty() || !noted.isEmpty();
+    return opened != null || !traces.isEmpty() || !noted.isEmpty();
   }
 
   public HeatBook with(List<Entry> newTraces) {
-    return new HeatBook(lastSeen, mark, steps, cold, noted, early, newTraces);
+    return new HeatBook(lastSeen, mark, opened, steps, cold, noted, early, newTraces);
   }
 
   public HeatBook withSteps(List<ClockStep> newSteps) {
-    return new HeatBook(lastSeen, mark, newSteps, cold, noted, early, traces);
+    return new HeatBook(lastSeen, mark, opened, newSteps, cold, noted, early, traces);
   }
 
   public HeatBook with(Cold word) {
-    return new HeatBook(lastSeen, mark, steps, more(cold, word), noted, early, traces);
+    return new HeatBook(lastSeen, mark, opened, steps, more(cold, word), noted, early, traces);
   }
 
   public HeatBook with(Noted start) {
-    return new HeatBook(lastSeen, mark, steps, cold, more(noted, start), early, traces);
+    return new HeatBook(lastSeen, mark, opened, steps, cold, more(noted, start), early, traces);
   }
 
   public HeatBook with(Early start) {
-    return new HeatBook(lastSeen, mark, steps, cold, noted, more(early, start), traces);
+    return new HeatBook(lastSeen, mark, opened, steps, cold, noted, more(early, start), traces);
   }
 
   /** The same, asked at a moment; steps that move no start any more are folded into the words. */
   public HeatBook seen(Instant now, @Nullable UpTime up) {
-    int first = steps.size();
+    int least = steps.size();
     for (Entry one : traces) {
-      first = Math.min(first, one.clock());
+      least = Math.min(least, one.clock());
     }
     for (Noted one : noted) {
-      first = Math.min(first, one.clock());
+      least = Math.min(least, one.clock());
     }
-    int less = first;
+    int less = least;
     HeatBook done = withSteps(steps.subList(0, less));
+    Opened first = opened;
     return new HeatBook(
         now,
         up,
+        first == null
+            ? new Opened(now, steps.size() - less)
+            : new Opened(
+                done.onClockOfNow(first.at(), first.clock()), Math.max(0, first.clock() - less)),
         steps.subList(less, steps.size()),
         cold.stream().map(one -> one.folded(done, less)).toList(),
         noted.stream().map(one -> one.less(less)).toList(),

@@ -65,9 +65,12 @@ public final class HeatBookFile {
     TomlSection root = file.root();
     Instant seen = null;
     HeatBook.UpTime mark = null;
+    HeatBook.Opened opened = null;
     TomlSection account = root.section("account");
     if (account != null) {
       seen = account.instant("last_seen");
+      Instant first = account.instant("opened");
+      opened = first == null ? null : new HeatBook.Opened(first, clock(account));
       String boot = account.text("boot");
       Double up = account.number(UP);
       mark = boot == null || up == null ? null : new HeatBook.UpTime(boot, up);
@@ -122,7 +125,7 @@ public final class HeatBookFile {
     }
     root.finish();
     file.finish();
-    return new HeatBook(seen, mark, steps, cold, noted, early, traces);
+    return new HeatBook(seen, mark, opened, steps, cold, noted, early, traces);
   }
 
   private static int clock(TomlSection in) {
@@ -214,6 +217,11 @@ public final class HeatBookFile {
     HeatBook.UpTime mark = book.mark();
     if (mark != null) {
       out.put("boot", mark.boot()).put("up_s", Double.valueOf(mark.seconds()));
+    }
+    HeatBook.Opened opened = book.opened();
+    if (opened != null) {
+      out.put("opened", opened.at());
+      clock(out, opened.clock());
     }
     for (HeatBook.ClockStep step : book.steps()) {
       out.entry("clock").put("at", step.at()).put("moved_s", Double.valueOf(step.movedS()));

@@ -52,6 +52,7 @@ public final class HeatJson {
     json.number("stated_pct", part.statedPct());
     json.number("next_start_in_s", part.waitS());
     json.text("text", part.text());
+    json.text("source", part.kind().source());
   }
 
   private static void start(JsonText json, HeatResult result, StartHeat start) {

@@ -86,9 +86,11 @@ final class ClockCheck {
     for (int k = 0; k < book.steps().size(); k++) {
       HeatBook.ClockStep step = book.steps().get(k);
       int number = k;
+      HeatBook.Opened opened = book.opened();
       boolean counts =
           book.traces().stream().anyMatch(one -> one.clock() <= number)
-              || book.noted().stream().anyMatch(one -> one.clock() <= number);
+              || book.noted().stream().anyMatch(one -> one.clock() <= number)
+              || (opened != null && opened.clock() <= number && book.traces().isEmpty());
       if (!counts || step.rightBy() != null) {
         continue;
       }

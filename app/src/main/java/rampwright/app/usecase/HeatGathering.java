@@ -254,6 +254,7 @@ final class HeatGathering {
         new HeatBook(
             after.lastSeen(),
             after.mark(),
+            after.opened(),
             after.steps(),
             after.cold(),
             noted,
@@ -312,8 +313,13 @@ final class HeatGathering {
     remarks.addAll(ClockCheck.remarks(kept(entries), folder()));
     List<Double> coldAt =
         book.cold().stream().map(one -> second(book.onClockOfNow(one.at(), one.clock()))).toList();
+    HeatBook.Opened opened = book.opened();
+    double openedS =
+        opened == null
+            ? Double.POSITIVE_INFINITY
+            : second(book.onClockOfNow(opened.at(), opened.clock()));
     HeatStanding standing =
-        HeatAccount.at(sheet.plan(), new HeatHistory(dated, coldAt, forgetS(asset)), 0);
+        HeatAccount.at(sheet.plan(), new HeatHistory(dated, coldAt, forgetS(asset), openedS), 0);
     List<String> all = new ArrayList<>(remarks);
     all.addAll(sheet.remarks());
     return new HeatResult(asset, site, asked, standing, datedBy, all);
