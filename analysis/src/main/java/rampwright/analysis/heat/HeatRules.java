@@ -117,8 +117,7 @@ final class HeatRules {
       restS = Math.max(restS, ThermalEquation.repeatedRestS(next.stator(), cautious.standingS()));
     }
     StarterDuty starter = plan.starter();
-    RatingIndex index = starter == null ? null : starter.index();
-    return index == null ? restS : Math.max(restS, index.offS() * Math.max(1, next.duty()));
+    return starter == null ? restS : Math.max(restS, starter.offS() * Math.max(1, next.duty()));
   }
 
   private Next next(List<StartHeat> starts) {
@@ -194,23 +193,17 @@ final class HeatRules {
       List<StarterDuty.Load> loads,
       Next next) {
     RatingIndex index = starter.index();
-    if (index == null) {
-      return new HeatPart(
-          HeatPart.Kind.STARTER,
-          0,
-          null,
-          null,
-          "rating index not given; keep its maker's rest time",
-          false);
-    }
     double waitS = 0;
     double used = 0;
     for (StarterDuty.Load load : loads) {
-      double freeS = load.toS() + index.offS() * Math.max(1, load.duty());
+      double freeS = load.toS() + starter.offS() * Math.max(1, load.duty());
       if (freeS > at.nowS()) {
         waitS = Math.max(waitS, freeS - at.nowS());
         used += load.duty();
       }
+    }
+    if (index == null) {
+      return unknownStarter(waitS);
     }
     if (index.category() == RatingIndex.Category.AC_53A) {
       if (!starts.isEmpty()) {
@@ -234,6 +227,19 @@ final class HeatRules {
             next.duty() > 1
                 ? text("; the last starts took %.0f %% of that duty", 100 * next.duty())
                 : ""),
+        true);
+  }
+
+  private static HeatPart unknownStarter(double waitS) {
+    return new HeatPart(
+        HeatPart.Kind.STARTER,
+        100 * waitS / StarterDuty.UNKNOWN_OFF_S,
+        null,
+        waitS,
+        text(
+            "rating index not known: %.0f min without load between starts (common practice, no source);"
+                + " the starter's plate may ask for less or more",
+            StarterDuty.UNKNOWN_OFF_S / 60),
         true);
   }
 
