@@ -94,6 +94,13 @@ final class HeatCommand extends Command {
       description = "Draw the levels against time with the coming wait (.png or .svg).")
   private @Nullable Path chart;
 
+  @Option(
+      names = "--size",
+      paramLabel = "WxH",
+      converter = SizeConverter.class,
+      description = "The picture's size in pixels. Left out: 1600x900.")
+  private ChartSize size = ChartSize.DEFAULT;
+
   @Option(names = "--sources", description = "Show the source of each rule.")
   private boolean sources;
 
@@ -106,7 +113,7 @@ final class HeatCommand extends Command {
     HeatResult result = account(services().keepHeat());
     Path target = chart;
     if (target != null) {
-      services().chartHeat().run(result, target, ChartSize.DEFAULT);
+      services().chartHeat().run(result, target, size);
     }
     if (isJson()) {
       screen().raw(HeatJson.account(result));

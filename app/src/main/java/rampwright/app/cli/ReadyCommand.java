@@ -48,6 +48,13 @@ final class ReadyCommand extends Command {
       description = "Draw torque of motor and load along the run-up (.png or .svg).")
   private @Nullable Path chart;
 
+  @Option(
+      names = "--size",
+      paramLabel = "WxH",
+      converter = SizeConverter.class,
+      description = "The picture's size in pixels. Left out: 1600x900.")
+  private ChartSize size = ChartSize.DEFAULT;
+
   @Option(names = "--sources", description = "Show rule and source under each line.")
   private boolean sources;
 
@@ -93,7 +100,7 @@ final class ReadyCommand extends Command {
     Readiness readiness = services().checkReadiness().run(folder, settings);
     Path target = chart;
     if (target != null) {
-      services().chartReadiness().run(readiness, target, ChartSize.DEFAULT);
+      services().chartReadiness().run(readiness, target, size);
     }
     if (isJson()) {
       screen().raw(ReadyJson.readiness(readiness));
