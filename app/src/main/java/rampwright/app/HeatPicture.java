@@ -2,14 +2,13 @@ package rampwright.app;
 
 import java.io.IOException;
 import java.nio.file.Path;
-import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import org.jspecify.annotations.Nullable;
 import rampwright.analysis.heat.HeatPart;
 import rampwright.analysis.heat.HeatStanding;
 import rampwright.analysis.heat.Levels;
+import rampwright.analysis.heat.StartHeat;
 import rampwright.app.chart.FigureLine;
 import rampwright.app.chart.Heading;
 import rampwright.app.chart.Judgement;
@@ -25,6 +24,8 @@ final class HeatPicture {
   private static final double LONGEST_PAST_MIN = 240;
   private static final double LEAST_FUTURE_MIN = 10;
   private static final int FUTURE_POINTS = 120;
+  private static final int STARTS_SHOWN = 5;
+  private static final double CLEAR_OF_LIMIT_PCT = 85;
 
   private HeatPicture() {}
 
@@ -62,7 +63,7 @@ final class HeatPicture {
             Judgement.NONE,
             false,
             "full lines: cautious reading; the band reaches down to everything as stated"),
-        "time from " + result.asOf().truncatedTo(ChronoUnit.SECONDS),
+        "time from " + result.site().text(result.asOf()),
         "min",
         new Span(-pastMin, futureMin),
         List.of(
@@ -70,7 +71,7 @@ final class HeatPicture {
             strip(points, "Stator, lasting limit", false, Double.NaN)),
         marks,
         waitMin > 0 ? new Span(0, waitMin) : null,
-        figures(standing));
+        figures(result));
   }
 
   private static String subtitle(HeatResult result) {
@@ -82,7 +83,7 @@ final class HeatPicture {
     HeatPart.Kind ruledBy = standing.ruledBy();
     return ruledBy == null
         ? "the next start is allowed now"
-        : "next start allowed at " + result.at(waitS) + ": " + ruledBy.key();
+        : "next start allowed at " + result.site().text(result.at(waitS)) + ": " + ruledBy.key();
   }
 
   private static Levels cooled(Levels from, double timeS, double timeConstantS) {
@@ -110,26 +111,59 @@ final class HeatPicture {
       stated[i] = 100 * (rotor ? point.stated().rotor() : point.stated().stator());
     }
     List<LanesPlot.Level> levels = new ArrayList<>();
-    levels.add(new LanesPlot.Level(100, "limit", true));
+    levels.add(new LanesPlot.Level(100, "limit", true, cautious[0] < CLEAR_OF_LIMIT_PCT));
     if (fits > 0 && fits < 99.5) {
       levels.add(
           new LanesPlot.Level(
               fits,
               String.format(Locale.ROOT, "a start like the last ones fits below %.0f %%", fits),
-              false));
+              false,
+              true));
     }
     return new LanesPlot.Strip(
         title, "%", 1, List.of(new LanesPlot.Line("in use", at, cautious, stated)), levels);
   }
 
-  private static List<FigureLine> figures(HeatStanding standing) {
+  private static List<FigureLine> figures(HeatResult result) {
+    HeatStanding standing = result.standing();
     List<FigureLine> lines = new ArrayList<>();
     for (HeatPart part : standing.parts()) {
       Double waitS = part.waitS();
-      @Nullable Double minutes = waitS == null ? null : Double.valueOf(waitS / MINUTE_S);
+      boolean waits = waitS != null && waitS > 0;
+      HeatPart.Kind kind = part.kind();
+      String label =
+          kind.key()
+              + (waits ? ": wait" : waitS != null ? ": now" : ": cannot be told")
+              + (kind == standing.ruledBy() ? ", rules" : "");
       lines.add(
           new FigureLine(
-              "wait: " + part.kind().key(), minutes, "min", null, Judgement.NONE, part.text()));
+              label,
+              waits ? Double.valueOf(waitS / MINUTE_S) : null,
+              "min",
+              null,
+              Judgement.NONE,
+              part.text()));
+    }
+    List<StartHeat> starts = standing.starts();
+    for (StartHeat start :
+        starts.subList(Math.max(0, starts.size() - STARTS_SHOWN), starts.size())) {
+      lines.add(
+          new FigureLine(
+              (start.measured() ? "start at " : "told: start at ")
+                  + result.site().near(result.at(start.atS()), result.asOf()),
+              null,
+              "",
+              null,
+              start.isTooSoon() ? Judgement.MISSED : Judgement.NONE,
+              String.format(
+                  Locale.ROOT,
+                  "took %.0f %% of the locked-rotor budget%s; %s",
+                  100 * start.rotorAdded(),
+                  start.duty() > 0
+                      ? String.format(
+                          Locale.ROOT, " and %.0f %% of the starter's duty", 100 * start.duty())
+                      : "",
+                  start.isTooSoon() ? "before it was allowed" : "in time")));
     }
     return lines;
   }

@@ -6,11 +6,13 @@ import java.io.FileOutputStream;
 import java.io.OutputStreamWriter;
 import java.io.Writer;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
 import java.time.Instant;
 import java.time.InstantSource;
 import rampwright.app.cli.Screen;
 import rampwright.app.cli.Services;
 import rampwright.app.cli.Terminal;
+import rampwright.app.usecase.UpClock;
 
 /** Starts the program. */
 public final class Launcher {
@@ -40,7 +42,7 @@ public final class Launcher {
   private static Services services() {
     String built = Launcher.class.getPackage().getImplementationVersion();
     String version = built == null ? "unreleased" : built;
-    InstantSource clock = InstantSource.system();
+    UpClock clock = new MachineClock(InstantSource.system(), Path.of("/proc"));
     return new Services(
         Wiring.traceFiles(),
         Wiring.analyzer(),

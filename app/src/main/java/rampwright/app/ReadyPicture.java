@@ -68,7 +68,7 @@ final class ReadyPicture {
                             "motor less load", course.speedPct(), course.marginPct(), null),
                         new LanesPlot.Line(
                             "at the limit", course.speedPct(), course.limitMarginPct(), null)),
-                    List.of(new LanesPlot.Level(0, "none left", true)))),
+                    List.of(new LanesPlot.Level(0, "below: none left", true, false)))),
             List.of(),
             null,
             lines(readiness));
@@ -77,16 +77,18 @@ final class ReadyPicture {
 
   private static List<FigureLine> lines(Readiness readiness) {
     List<FigureLine> lines = new ArrayList<>();
-    for (ReadyLine line : readiness.lines()) {
-      if (line.state() != ReadyLine.State.OK) {
-        lines.add(
-            new FigureLine(
-                line.state().key() + ": " + line.check(),
-                null,
-                "",
-                null,
-                line.state() == ReadyLine.State.HOLD ? Judgement.MISSED : Judgement.NONE,
-                line.text()));
+    for (ReadyLine.State state : List.of(ReadyLine.State.HOLD, ReadyLine.State.LOOK)) {
+      for (ReadyLine line : readiness.lines()) {
+        if (line.state() == state) {
+          lines.add(
+              new FigureLine(
+                  line.state().key() + ": " + line.check(),
+                  null,
+                  "",
+                  null,
+                  line.state() == ReadyLine.State.HOLD ? Judgement.MISSED : Judgement.NONE,
+                  line.text()));
+        }
       }
     }
     return lines;

@@ -9,7 +9,8 @@ import java.util.List;
  * have run long at rated load; after a trace that ends with current flowing it is taken to have run
  * on at that current until the next record, or until now; what it did in a gap longer than the
  * history is good for counts as rated running; a trace that ends within a start is taken to have
- * used the whole hot allowance. Starts nobody recorded are not in the account.
+ * used the whole hot allowance. Where the account was asked before the first record, it begins hot
+ * at the first time it was asked. Starts nobody recorded or told of are not in the account.
  *
  * <p>Checked by: HeatAccountReferenceTest, HeatAccountTest.
  */
@@ -25,6 +26,10 @@ public final class HeatAccount {
    */
   public static HeatStanding at(HeatPlan plan, HeatHistory history, double nowS) {
     HeatReplay replay = new HeatReplay(plan, history.forgetAfterS());
+    double firstS = history.stretches().isEmpty() ? nowS : history.stretches().get(0).beginS();
+    if (history.openedS() <= Math.min(firstS, nowS)) {
+      replay.opened(history.openedS());
+    }
     List<Double> cold = history.coldAtS();
     int nextCold = 0;
     for (HeatHistory.Dated dated : history.stretches()) {

@@ -27,23 +27,33 @@ public record HeatPart(
 
   /** The rules in the order they are shown. */
   public enum Kind {
-    ROTOR("rotor"),
-    STATOR("stator"),
-    STARTER("starter"),
-    RELAY("overload relay"),
-    PER_HOUR("starts per hour"),
-    IN_SUCCESSION("starts in succession"),
-    REST("rest");
+    ROTOR(
+        "rotor",
+        "locked-rotor times x current squared; cooling by the thermal equation, IEC 60255-149"),
+    STATOR("stator", "thermal equation, IEC 60255-149, k = 1.05 (from memory)"),
+    STARTER("starter", "rating index, IEC 60947-4-2 (from memory)"),
+    RELAY(
+        "overload relay", "trip class, IEC 60947-4-1, through the thermal equation, IEC 60255-149"),
+    PER_HOUR("starts per hour", "nameplate, else NEMA MG 10, table 2-3"),
+    IN_SUCCESSION("starts in succession", "IEC 60034-12, design N (from memory)"),
+    REST("rest", "NEMA MG 10, table 2-3");
 
     private final String key;
+    private final String source;
 
-    Kind(String key) {
+    Kind(String key, String source) {
       this.key = key;
+      this.source = source;
     }
 
     /** Word used in files and on screens. */
     public String key() {
       return key;
+    }
+
+    /** The rule and where it comes from. */
+    public String source() {
+      return source;
     }
   }
 

@@ -64,6 +64,12 @@ final class HeatReplay {
     this.rules = new HeatRules(plan, cautious);
   }
 
+  /** The account is asked for the first time, of a motor nothing is known of. */
+  void opened(double atS) {
+    state[0] = hot(atS);
+    point();
+  }
+
   /** A person's word that the motor was cold. */
   void cold(double atS) {
     State known = state[0];
@@ -78,9 +84,9 @@ final class HeatReplay {
   }
 
   void trace(HeatHistory.Dated dated) {
-    if (state[0] == null) {
-      state[0] = hot(dated.beginS());
-      point();
+    boolean unknown = state[0] == null;
+    if (unknown) {
+      opened(dated.beginS());
     }
     boolean ranOn = now().flows();
     pass(Math.max(dated.beginS(), now().atS()));
@@ -94,7 +100,8 @@ final class HeatReplay {
     while (k < stretch.pieces().size()) {
       if (next < all.size() && all.get(next).fromPiece() == k) {
         HeatStretch.Start start = all.get(next++);
-        start(dated.name(), start, stretch.piecesOf(start));
+        // What was assumed before the first record is no ground to call a start too soon.
+        start(dated, start, stretch.piecesOf(start), !unknown || next > 1);
         k = start.toPiece();
       } else {
         double fromS = now().atS();
@@ -145,11 +152,12 @@ final class HeatReplay {
     return new State(atS, stated.running(1), stated.running(1), run, 0, 0, false, atS, true);
   }
 
-  private void start(String name, HeatStretch.Start start, List<HeatPiece> pieces) {
+  private void start(
+      HeatHistory.Dated dated, HeatStretch.Start start, List<HeatPiece> pieces, boolean judged) {
     State before = now();
     HeatStanding allowed = standing(before.atS(), List.of());
     Double waitS = allowed.waitS();
-    boolean soon = waitS == null || waitS > SLACK_S;
+    boolean soon = judged && (waitS == null || waitS > SLACK_S);
     double highest = before.relayHighest();
     double lowest = before.relayLowest();
     double rotorAdded = 0;
@@ -179,9 +187,10 @@ final class HeatReplay {
     }
     starts.add(
         new StartHeat(
-            name,
+            dated.name(),
             before.atS(),
             start.outcome(),
+            dated.measured(),
             before.cautious(),
             now().cautious(),
             rotorAdded,

@@ -117,8 +117,7 @@ final class HeatRules {
       restS = Math.max(restS, ThermalEquation.repeatedRestS(next.stator(), cautious.standingS()));
     }
     StarterDuty starter = plan.starter();
-    RatingIndex index = starter == null ? null : starter.index();
-    return index == null ? restS : Math.max(restS, index.offS() * Math.max(1, next.duty()));
+    return starter == null ? restS : Math.max(restS, starter.offS() * Math.max(1, next.duty()));
   }
 
   private Next next(List<StartHeat> starts) {
@@ -126,9 +125,11 @@ final class HeatRules {
     double stator = 0;
     double duty = 0;
     double relay = 0;
-    if (!starts.isEmpty()) {
-      for (StartHeat start :
-          starts.subList(Math.max(0, starts.size() - LOOKED_BACK), starts.size())) {
+    // What a person told of is taken at the worst; measured ones know better what a start takes.
+    List<StartHeat> known = starts.stream().filter(StartHeat::measured).toList();
+    List<StartHeat> last = known.isEmpty() ? starts : known;
+    if (!last.isEmpty()) {
+      for (StartHeat start : last.subList(Math.max(0, last.size() - LOOKED_BACK), last.size())) {
         rotor = Math.max(rotor, start.rotorAdded());
         stator = Math.max(stator, start.statorAdded());
         duty = Math.max(duty, start.duty());
@@ -192,23 +193,17 @@ final class HeatRules {
       List<StarterDuty.Load> loads,
       Next next) {
     RatingIndex index = starter.index();
-    if (index == null) {
-      return new HeatPart(
-          HeatPart.Kind.STARTER,
-          0,
-          null,
-          null,
-          "rating index not given; keep its maker's rest time",
-          false);
-    }
     double waitS = 0;
     double used = 0;
     for (StarterDuty.Load load : loads) {
-      double freeS = load.toS() + index.offS() * Math.max(1, load.duty());
+      double freeS = load.toS() + starter.offS() * Math.max(1, load.duty());
       if (freeS > at.nowS()) {
         waitS = Math.max(waitS, freeS - at.nowS());
         used += load.duty();
       }
+    }
+    if (index == null) {
+      return unknownStarter(waitS);
     }
     if (index.category() == RatingIndex.Category.AC_53A) {
       if (!starts.isEmpty()) {
@@ -232,6 +227,19 @@ final class HeatRules {
             next.duty() > 1
                 ? text("; the last starts took %.0f %% of that duty", 100 * next.duty())
                 : ""),
+        true);
+  }
+
+  private static HeatPart unknownStarter(double waitS) {
+    return new HeatPart(
+        HeatPart.Kind.STARTER,
+        100 * waitS / StarterDuty.UNKNOWN_OFF_S,
+        null,
+        waitS,
+        text(
+            "rating index not known: %.0f min without load between starts (common practice, no source);"
+                + " the starter's plate may ask for less or more",
+            StarterDuty.UNKNOWN_OFF_S / 60),
         true);
   }
 
@@ -296,7 +304,8 @@ final class HeatRules {
             : ThermalEquation.coolingTimeS(over, 1, cautious.standingS());
     return new HeatPart(
         HeatPart.Kind.IN_SUCCESSION,
-        100 * over,
+        // One of two is in use.
+        second ? 50 : 100 * over,
         null,
         waitS,
         text(

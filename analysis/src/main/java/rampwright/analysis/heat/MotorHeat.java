@@ -140,10 +140,15 @@ public record MotorHeat(
     Double hot = sheet.lockedHotS();
     Double cold = sheet.lockedColdS();
     if (hot != null) {
+      // The shortest cold time is the strictest: it leaves the least budget, and after running the
+      // hot time is left whatever the cold one is.
+      double coldS = cold == null ? hot / MOST_HOT_SHARE : cold;
       if (cold == null) {
-        assumed.add("locked-rotor time from cold not given: no longer than from hot");
+        assumed.add(
+            text(
+                "locked-rotor time from cold not given: %.1f s, the hot one over %.1f",
+                coldS, MOST_HOT_SHARE));
       }
-      double coldS = cold == null ? hot : cold;
       return new double[] {Math.min(hot, coldS), coldS};
     }
     if (cold != null) {
@@ -157,9 +162,11 @@ public record MotorHeat(
     double stallS = nema ? STALL_NEMA_S : STALL_OTHER_S;
     assumed.add(
         text(
-            "locked-rotor times not given: %.0f s, hot or cold (%s)",
-            stallS, nema ? "NEMA MG 1, 12.49" : "common practice, no source"));
-    return new double[] {stallS, stallS};
+            "locked-rotor times not given: %.0f s from hot (%s), %.1f s from cold",
+            stallS,
+            nema ? "NEMA MG 1, 12.49" : "common practice, no source",
+            stallS / MOST_HOT_SHARE));
+    return new double[] {stallS, stallS / MOST_HOT_SHARE};
   }
 
   /**

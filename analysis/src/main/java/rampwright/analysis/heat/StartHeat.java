@@ -3,11 +3,12 @@ package rampwright.analysis.heat;
 import org.jspecify.annotations.Nullable;
 
 /**
- * What one recorded start took, in the cautious reading.
+ * What one start took, in the cautious reading.
  *
  * @param name trace it was in
  * @param atS when it began
  * @param outcome how it ended
+ * @param measured whether its current was measured; else a person told of it
  * @param before levels when it began
  * @param after levels when it ended
  * @param rotorAdded share of the locked-rotor budget it took
@@ -24,6 +25,7 @@ public record StartHeat(
     String name,
     double atS,
     String outcome,
+    boolean measured,
     Levels before,
     Levels after,
     double rotorAdded,

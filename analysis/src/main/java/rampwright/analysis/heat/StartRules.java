@@ -16,6 +16,9 @@ public record StartRules(double perHour, double restS, String source, String dou
   // Above the table: 2 an hour. Common practice, no source.
   private static final double LARGE_PER_HOUR = 2;
 
+  // Fans and crushers have up to nine times the rotor's inertia. Common practice, no source.
+  private static final double HEAVY = 9;
+
   public StartRules {
     if (!(perHour > 0 && restS >= 0)) {
       throw new IllegalArgumentException(
@@ -30,6 +33,8 @@ public record StartRules(double perHour, double restS, String source, String dou
    * @param ratedW rated power, W
    * @param polePairs 1 and more
    * @param loadInertiaKgM2 of the load at the motor shaft; null when not known
+   * @param rotorInertiaKgM2 of the motor's rotor, or usual for it; the load is taken as {@value
+   *     #HEAVY} times it where it is not known
    * @param quadratic whether load torque goes with the square of speed
    */
   public static StartRules of(
@@ -37,6 +42,7 @@ public record StartRules(double perHour, double restS, String source, String dou
       double ratedW,
       int polePairs,
       @Nullable Double loadInertiaKgM2,
+      double rotorInertiaKgM2,
       boolean quadratic) {
     if (makersPerHour != null) {
       return new StartRules(makersPerHour, 0, "nameplate starts_per_hour", "");
@@ -49,16 +55,15 @@ public record StartRules(double perHour, double restS, String source, String dou
           "2 an hour for want of the maker's number above 250 hp (common practice, no source)",
           "");
     }
-    double perHour =
-        loadInertiaKgM2 == null
-            ? row.mostPerHour()
-            : row.perHour(loadInertiaKgM2 / StartsTable.KGM2_PER_LBFT2);
+    double inertia = loadInertiaKgM2 == null ? HEAVY * rotorInertiaKgM2 : loadInertiaKgM2;
+    double perHour = row.perHour(inertia / StartsTable.KGM2_PER_LBFT2);
     String doubts =
         loadInertiaKgM2 == null
             ? String.format(
                 Locale.ROOT,
-                "load inertia not given: the table's starts an hour hold only up to %.3g kg m2",
-                row.mostInertiaLbFt2PerHour() / row.mostPerHour() * StartsTable.KGM2_PER_LBFT2)
+                "load inertia not given, taken as that of a heavy fan, %.0f times the rotor's: %.3g kg m2",
+                HEAVY,
+                inertia)
             : "";
     if (!quadratic) {
       doubts +=

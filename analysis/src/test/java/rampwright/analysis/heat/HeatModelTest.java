@@ -128,7 +128,8 @@ class HeatModelTest {
     MotorHeat bare =
         MotorHeat.of(new MotorHeat.Sheet(90e3, 400, 6.4, null, null, null, null, null));
     assertThat(bare.lockedHotS()).isEqualTo(12);
-    assertThat(bare.runLevel()).isZero();
+    assertThat(bare.lockedColdS()).isCloseTo(12 / 0.9, within(EXACT));
+    assertThat(bare.runLevel()).isCloseTo(0.1, within(EXACT));
     assertThat(bare.lockedRatio()).isLessThan(6.4);
     assertThat(bare.assumed()).hasSize(4);
     MotorHeat large = MotorHeat.of(new MotorHeat.Sheet(2e6, 6600, 6, 6.0, null, null, 40.0, null));

@@ -27,7 +27,7 @@ class StartsTableReferenceTest {
     assertThat(row.restS()).isEqualTo(58);
     StartRules rules =
         StartRules.of(
-            null, 25 * StartsTable.WATTS_PER_HP, 2, 50 * StartsTable.KGM2_PER_LBFT2, true);
+            null, 25 * StartsTable.WATTS_PER_HP, 2, 50 * StartsTable.KGM2_PER_LBFT2, 0.1, true);
     assertThat(rules.perHour()).isCloseTo(2.44, within(1e-9));
     assertThat(rules.restS()).isEqualTo(58);
     assertThat(rules.source()).contains("NEMA MG 10");
@@ -109,17 +109,26 @@ class StartsTableReferenceTest {
 
   @Test
   void theMakersWordGoesBeforeTheTable() {
-    StartRules rules = StartRules.of(6.0, 90e3, 2, null, true);
+    StartRules rules = StartRules.of(6.0, 90e3, 2, null, 1, true);
     assertThat(rules.perHour()).isEqualTo(6);
     assertThat(rules.source()).isEqualTo("nameplate starts_per_hour");
   }
 
   @Test
   void doubtsAreSaid() {
-    assertThat(StartRules.of(null, 5e3, 2, null, false).doubts())
+    assertThat(StartRules.of(null, 5e3, 2, null, 0.02, false).doubts())
         .contains("load inertia not given")
         .contains("square of speed");
-    assertThat(StartRules.of(null, 400e3, 2, 3.0, true).source()).contains("no source");
+    assertThat(StartRules.of(null, 400e3, 2, 3.0, 6, true).source()).contains("no source");
+  }
+
+  /** A load nobody knows is a heavy one: 9 x 0.13 kg m2 = 27.8 lb ft2, 122 / 27.8 = 4.39. */
+  @Test
+  void aLoadNotKnownIsHeavy() {
+    StartRules rules = StartRules.of(null, 25 * StartsTable.WATTS_PER_HP, 2, null, 0.13, true);
+    assertThat(rules.perHour())
+        .isCloseTo(122 / (9 * 0.13 / StartsTable.KGM2_PER_LBFT2), within(1e-9));
+    assertThat(rules.perHour()).isBetween(4.38, 4.40);
   }
 
   @Test

@@ -1,5 +1,6 @@
 package rampwright.app.asset;
 
+import java.time.ZoneId;
 import org.jspecify.annotations.Nullable;
 import rampwright.analysis.figure.MotorContext;
 import rampwright.app.envelope.Envelope;
@@ -10,6 +11,7 @@ import rampwright.app.envelope.Envelope;
  * @param id short name, unique among a person's assets
  * @param name what people call it
  * @param site where it is; null when not said
+ * @param zone whose clocks the people there go by; null when not said
  * @param motor nameplate
  * @param starter null when not said
  * @param load null when not said
@@ -21,6 +23,7 @@ public record Asset(
     String id,
     String name,
     @Nullable String site,
+    @Nullable ZoneId zone,
     Motor motor,
     @Nullable Starter starter,
     @Nullable Load load,

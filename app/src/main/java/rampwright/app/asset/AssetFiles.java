@@ -3,6 +3,8 @@ package rampwright.app.asset;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.time.DateTimeException;
+import java.time.ZoneId;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import rampwright.acquisition.file.AtomicFile;
@@ -36,10 +38,12 @@ public final class AssetFiles {
     String id = "-";
     String name = null;
     String site = null;
+    ZoneId zone = null;
     if (head != null) {
       id = head.requiredText("id", "a short name of the asset");
       name = head.text("name");
       site = head.text("site");
+      zone = zone(head);
       head.finish();
     }
     TomlSection plate = root.requiredSection("motor", "the motor's nameplate");
@@ -57,13 +61,14 @@ public final class AssetFiles {
             : PlateChecks.check(plate, motor, starter, supply, load);
     file.finish();
     return new AssetFile(
-        path, asset(id, name, site, motor, starter, load, supply, pipe, envelope), warnings);
+        path, asset(id, name, site, zone, motor, starter, load, supply, pipe, envelope), warnings);
   }
 
   private static Asset asset(
       String id,
       @Nullable String name,
       @Nullable String site,
+      @Nullable ZoneId zone,
       @Nullable Motor motor,
       @Nullable Starter starter,
       @Nullable Load load,
@@ -74,7 +79,25 @@ public final class AssetFiles {
       throw new IllegalStateException("a file without [motor] was not refused");
     }
     return new Asset(
-        id, name == null ? id : name, site, motor, starter, load, supply, pipe, envelope);
+        id, name == null ? id : name, site, zone, motor, starter, load, supply, pipe, envelope);
+  }
+
+  private static @Nullable ZoneId zone(TomlSection head) {
+    String text = head.text("zone");
+    if (text == null) {
+      return null;
+    }
+    try {
+      return ZoneId.of(text);
+    } catch (DateTimeException e) {
+      head.problem(
+          "zone",
+          "zone = \""
+              + text
+              + "\" is no time zone; write what it is ahead of UTC, for example \"+01:00\", or its"
+              + " name in the zone tables, for example \"Etc/UTC\"");
+      return null;
+    }
   }
 
   /** Writes an asset, whole or not at all. Comments of an older file are not kept. */

@@ -65,6 +65,7 @@ public record LanesPlot(
    * A value drawn from end to end.
    *
    * @param limit whether it is a limit, drawn in full, rather than a guide
+   * @param atTheLeft whether a limit's words stand at its left end
    */
-  public record Level(double value, String word, boolean limit) {}
+  public record Level(double value, String word, boolean limit, boolean atTheLeft) {}
 }

@@ -25,7 +25,7 @@ final class LanesSheet {
         LineLook look = level.limit() ? new LineLook(ink.missed, ink.hair(1.4)) : ink.guide();
         Layer drawn =
             level.limit()
-                ? Layers.level(level.value(), plot.across(), level.word(), true, look)
+                ? Layers.level(level.value(), plot.across(), level.word(), level.atTheLeft(), look)
                 // Such a level lies close below a limit, whose line would strike its words out.
                 : Layers.levelNamedBelow(level.value(), plot.across(), level.word(), look);
         lane.over(drawn);

@@ -42,7 +42,7 @@ final class SheetPainter {
     if (!panel.isEmpty()) {
       if (style.width() < NARROW * u) {
         double width = right - margin;
-        double height = Math.min(0.3 * (bottom - top), panel.wideHeight(width));
+        double height = Math.min(panel.mostShare(width) * (bottom - top), panel.wideHeight(width));
         panel.paintWide(g, margin, bottom - height, width, height);
         bottom -= height + 0.5 * u;
       } else {

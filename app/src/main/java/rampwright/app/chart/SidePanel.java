@@ -10,6 +10,10 @@ final class SidePanel {
   private static final double FIGURE_ROW = FigureRow.HEIGHT;
   private static final double LEGEND_ROW = 1.55;
   private static final double NOTE_ROW = 1.2;
+  private static final int MOST_NOTE_LINES = 9;
+
+  /** A column that sentences can be read in, in text sizes. */
+  private static final double READABLE = 34;
 
   private final List<Lane.LegendEntry> legend;
   private final List<FigureLine> figures;
@@ -40,8 +44,44 @@ final class SidePanel {
     return (int) Math.max(1, Math.floor(width / (16 * ink.unit)));
   }
 
+  /** Whether the figures are sentences rather than numbers with a word beside them. */
+  private boolean isProse(double width) {
+    double column = (width - 0.7 * ink.unit) / columns(width) - 0.7 * ink.unit;
+    return legend.isEmpty()
+        && figures.stream().anyMatch(f -> !new FigureRow(f, column, ink, 0).isWhole());
+  }
+
+  /** Share of the height that may be taken at most: sentences want more than numbers. */
+  double mostShare(double width) {
+    return isProse(width) ? 0.45 : 0.3;
+  }
+
+  /** Sentences under the lanes: columns as wide as they are readable, each filled in turn. */
+  private void prose(Graphics2D g, double x, double y, double width, double height) {
+    int columns = (int) Math.max(1, Math.floor(width / (READABLE * ink.unit)));
+    double pad = 0.7 * ink.unit;
+    double column = (width - pad) / columns;
+    int perColumn = (figures.size() + columns - 1) / columns;
+    for (int c = 0; c < columns; c++) {
+      int from = Math.min(figures.size(), c * perColumn);
+      List<FigureLine> part = figures.subList(from, Math.min(figures.size(), from + perColumn));
+      new SidePanel(List.of(), part, ink)
+          .figures(
+              g,
+              x + pad + column * c,
+              y + 0.35 * ink.unit,
+              column - pad,
+              y + height - 0.2 * ink.unit);
+    }
+  }
+
   /** Height that holds everything in columns over a width. */
   double wideHeight(double width) {
+    if (isProse(width)) {
+      int columns = (int) Math.max(1, Math.floor(width / (READABLE * ink.unit)));
+      double column = (width - 0.7 * ink.unit) / columns - 0.7 * ink.unit;
+      return height(column, MOST_NOTE_LINES) / columns + 2 * ink.unit;
+    }
     double columns = columns(width);
     double rows =
         legend.isEmpty()
@@ -54,6 +94,10 @@ final class SidePanel {
   void paintWide(Graphics2D g, double x, double y, double width, double height) {
     g.setColor(ink.panel);
     g.fill(new Rectangle2D.Double(x, y, width, height));
+    if (isProse(width)) {
+      prose(g, x, y, width, height);
+      return;
+    }
     int columns = columns(width);
     double pad = 0.7 * ink.unit;
     double column = (width - pad) / columns;
@@ -69,7 +113,7 @@ final class SidePanel {
       double cx = x + pad + column * inColumn;
       double cy = top + rowHeight * (i % perColumn);
       if (legend.isEmpty()) {
-        new FigureRow(figures.get(i), column - pad, ink, true).paint(g, cx, cy);
+        new FigureRow(figures.get(i), column - pad, ink, 0).paint(g, cx, cy);
       } else {
         entry(g, inOneLine(legend.get(i)), cx, cy, column - pad);
       }
@@ -126,16 +170,18 @@ final class SidePanel {
   }
 
   private void figures(Graphics2D g, double x, double y, double width, double end) {
+    int lines = noteLines(width, end - y);
     double row = y;
     int shown = 0;
     for (FigureLine figure : figures) {
       boolean lastOne = shown == figures.size() - 1;
-      double need = new FigureRow(figure, width, ink, false).height();
+      FigureRow drawn = new FigureRow(figure, width, ink, lines);
+      double need = drawn.height();
       if (row + need + (lastOne ? 0 : 1.3 * ink.unit) > end + 0.5 * ink.unit) {
         more(g, figures.size() - shown, x, row, width);
         return;
       }
-      new FigureRow(figure, width, ink, false).paint(g, x, row);
+      drawn.paint(g, x, row);
       row += need;
       shown++;
       if (!lastOne) {
@@ -145,6 +191,24 @@ final class SidePanel {
         g.draw(new Line2D.Double(x, rule, x + width, rule));
       }
     }
+  }
+
+  /**
+   * As many lines below a number as the height has room for. Where most of it is sentences they are
+   * whole, and the last ones give way.
+   */
+  private int noteLines(double width, double height) {
+    int lines = MOST_NOTE_LINES;
+    long sentences = figures.stream().filter(figure -> figure.value() == null).count();
+    boolean whole = 2 * sentences >= figures.size();
+    while (!whole && lines > 1 && height(width, lines) > height) {
+      lines--;
+    }
+    return lines;
+  }
+
+  private double height(double width, int lines) {
+    return figures.stream().mapToDouble(f -> new FigureRow(f, width, ink, lines).height()).sum();
   }
 
   private void more(Graphics2D g, int count, double x, double y, double width) {

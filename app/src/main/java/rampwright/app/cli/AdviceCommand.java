@@ -41,7 +41,11 @@ abstract class AdviceCommand extends Command {
       screen()
           .raw(
               AdviceJson.advice(
-                  advised.advice(), advised.present(), advised.used(), advised.leftOut()));
+                  advised.advice(),
+                  advised.present(),
+                  advised.used(),
+                  advised.leftOut(),
+                  HeatLine.account(screen(), services(), folder, advised.advice())));
     } else {
       words.accept(screen(), advised);
       if (target != null) {

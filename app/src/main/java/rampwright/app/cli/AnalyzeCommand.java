@@ -111,7 +111,7 @@ final class AnalyzeCommand extends Command {
 
   private void print(Batch batch) {
     if (isJson()) {
-      screen().raw(ResultJson.batch(batch, false));
+      screen().raw(ResultJson.batch(batch, false, HeatLine.account(screen(), services(), named)));
     } else if (csv) {
       // File names and messages are not ours; what goes to a file is left as it is.
       screen().raw(SafeText.of(SummaryTable.csv(batch)));

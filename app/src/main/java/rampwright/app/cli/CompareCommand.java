@@ -75,7 +75,7 @@ final class CompareCommand extends Command {
     }
     Batch batch = services().compareTrials().run(named, choice, new ProgressLine(screen()));
     if (isJson()) {
-      screen().raw(ResultJson.batch(batch, true));
+      screen().raw(ResultJson.batch(batch, true, HeatLine.account(screen(), services(), named)));
       batch.failures().forEach(failed -> screen().say(failed.error()));
     } else {
       print(batch);

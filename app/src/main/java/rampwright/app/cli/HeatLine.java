@@ -7,6 +7,7 @@ import org.jspecify.annotations.Nullable;
 import rampwright.analysis.heat.HeatPiece;
 import rampwright.app.advice.Advice;
 import rampwright.app.asset.AssetFolders;
+import rampwright.app.result.HeatResult;
 import rampwright.app.usecase.InputProblem;
 import rampwright.app.usecase.UsageProblem;
 
@@ -16,23 +17,39 @@ final class HeatLine {
 
   /** The line for what was named, where that is one asset folder or a trial in one. */
   static void print(Screen screen, Services services, List<Path> named) {
-    Path folder = named.size() == 1 ? assetFolder(named.get(0)) : null;
-    if (folder != null) {
-      print(screen, services, folder, List.of(), "Heat account: ");
-    }
+    line(screen, account(screen, services, named), "Heat account: ");
   }
 
   /** The line for a start that is advised. */
   static void print(Screen screen, Services services, Path folder, Advice advice) {
-    print(screen, services, folder, expected(advice), "Heat of the advised trial: ");
+    line(screen, account(screen, services, folder, advice), "Heat of the advised trial: ");
   }
 
-  private static void print(
-      Screen screen, Services services, Path folder, List<HeatPiece> expected, String head) {
+  /** The account of what was named; null where that is no asset, or it cannot be had. */
+  static @Nullable HeatResult account(Screen screen, Services services, List<Path> named) {
+    Path folder = named.size() == 1 ? assetFolder(named.get(0)) : null;
+    return folder == null ? null : look(screen, services, folder, List.of());
+  }
+
+  /** The account with the start to come as an advice predicts it; null where it cannot be had. */
+  static @Nullable HeatResult account(
+      Screen screen, Services services, Path folder, Advice advice) {
+    return look(screen, services, folder, expected(advice));
+  }
+
+  private static @Nullable HeatResult look(
+      Screen screen, Services services, Path folder, List<HeatPiece> expected) {
     try {
-      screen.line(head + HeatText.line(services.keepHeat().look(folder, expected)));
+      return services.keepHeat().look(folder, expected);
     } catch (InputProblem | UsageProblem e) {
       screen.say("heat account: " + e.getMessage());
+      return null;
+    }
+  }
+
+  private static void line(Screen screen, @Nullable HeatResult result, String head) {
+    if (result != null) {
+      screen.prose("", head + HeatText.line(result));
     }
     screen.flush();
   }

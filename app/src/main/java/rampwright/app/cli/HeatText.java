@@ -1,9 +1,7 @@
 package rampwright.app.cli;
 
 import java.time.Instant;
-import java.time.temporal.ChronoUnit;
 import java.util.Locale;
-import org.jspecify.annotations.Nullable;
 import rampwright.analysis.heat.HeatPart;
 import rampwright.analysis.heat.HeatStanding;
 import rampwright.analysis.heat.StartHeat;
@@ -33,7 +31,7 @@ public final class HeatText {
             ? "rotor, hot restart"
             : ruledBy.key();
     return "next start allowed at "
-        + seconds(result.at(waitS))
+        + result.site().near(result.at(waitS), result.asOf())
         + " (in "
         + duration(waitS)
         + (standing.running() ? " once the motor stands" : "")
@@ -53,10 +51,16 @@ public final class HeatText {
         : "; the starter alone would allow it in " + duration(waitS);
   }
 
-  static void print(Screen screen, HeatResult result) {
+  /** The whole account; with the source of every rule where wanted. */
+  static void print(Screen screen, HeatResult result, boolean sources) {
     HeatStanding standing = result.standing();
-    screen.line(result.asset().asset().name() + ": heat account at " + seconds(result.asOf()));
-    screen.line("  " + line(result));
+    screen.line(
+        result.asset().asset().name() + ": heat account at " + result.site().text(result.asOf()));
+    screen.prose("  ", line(result));
+    HeatPart.Kind ruling = standing.ruledBy();
+    if (ruling != null) {
+      screen.prose("  ", "rule: " + ruling.source());
+    }
     screen.line("");
     TextTable parts =
         new TextTable("  ", "lrrrl", "rule", "in use", "as stated", "next start in", "how");
@@ -65,12 +69,17 @@ public final class HeatText {
       Double waitS = part.waitS();
       parts.row(
           part.kind().key(),
-          percent(part.usedPct()),
+          waitS == null && part.usedPct() == 0 ? "" : percent(part.usedPct()),
           stated == null ? "" : percent(stated),
           waitS == null ? "-" : waitS <= 0 ? "now" : duration(waitS),
           part.text());
     }
     screen.table(parts);
+    if (sources) {
+      for (HeatPart part : standing.parts()) {
+        screen.prose("  ", part.kind().key() + ": " + part.kind().source());
+      }
+    }
     screen.line("");
     starts(screen, result);
     screen.line(
@@ -82,14 +91,19 @@ public final class HeatText {
                 standing.startsPerHour(),
                 duration(standing.restS())));
     if (standing.hotAssumed()) {
-      screen.line(
+      screen.prose(
+          "",
           "Before the first record nothing is known: the motor was taken to be hot from rated running"
               + " (if it was seen cold: --cold-at TIME --by NAME).");
     }
-    screen.line("Starts nobody recorded are not in the account.");
-    result.remarks().forEach(remark -> screen.line("  mind: " + remark));
+    screen.prose(
+        "",
+        "Starts nobody recorded are not in the account unless somebody tells of them (--note-start"
+            + " TIME --by NAME).");
+    result.remarks().forEach(remark -> screen.prose("  ", "mind: " + remark));
     screen.line("");
-    screen.line(
+    screen.prose(
+        "",
         "This is a reckoning from traces, no protective device; the makers' rest times and local"
             + " codes come first.");
   }
@@ -121,7 +135,7 @@ public final class HeatText {
       Double relay = start.relayHighest();
       table.row(
           start.name(),
-          seconds(result.at(start.atS())) + " (" + result.datedBy().get(start.name()) + ")",
+          moment(result, result.at(start.atS())) + " (" + result.datedBy().get(start.name()) + ")",
           start.outcome(),
           percent(100 * start.before().rotor()),
           percent(100 * start.rotorAdded()),
@@ -158,8 +172,8 @@ public final class HeatText {
     return String.format(Locale.ROOT, Math.abs(value) < 10 ? "%.1f %%" : "%.0f %%", value);
   }
 
-  static String seconds(@Nullable Instant at) {
-    return at == null ? "-" : at.truncatedTo(ChronoUnit.SECONDS).toString();
+  private static String moment(HeatResult result, Instant at) {
+    return result.site().near(at, result.asOf());
   }
 
   /** A stretch of time as people say it, rounded up to whole seconds. */

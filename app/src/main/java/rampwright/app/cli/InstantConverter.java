@@ -6,12 +6,12 @@ import java.time.OffsetDateTime;
 import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.TypeConversionException;
 
-/** A moment as typed. */
+/** A moment as typed, or as screens show it, with a blank between date and time. */
 final class InstantConverter implements ITypeConverter<Instant> {
   @Override
   public Instant convert(String text) {
     try {
-      return OffsetDateTime.parse(text.strip()).toInstant();
+      return OffsetDateTime.parse(text.strip().replaceFirst("(?<=\\d) (?=\\d)", "T")).toInstant();
     } catch (DateTimeException e) {
       throw new TypeConversionException(
           "\""

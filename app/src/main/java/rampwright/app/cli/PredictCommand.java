@@ -3,6 +3,7 @@ package rampwright.app.cli;
 import java.nio.file.Path;
 import picocli.CommandLine;
 import picocli.CommandLine.Option;
+import rampwright.app.usecase.AdviseAsset;
 import rampwright.app.usecase.InputProblem;
 import rampwright.app.usecase.UsageProblem;
 
@@ -34,7 +35,11 @@ final class PredictCommand extends AdviceCommand {
 
   @Override
   public Integer call() throws InputProblem, UsageProblem {
-    answer(services().adviseAsset().predict(folder(), settings), AdviceText::prediction);
+    AdviseAsset.Advised predicted = services().adviseAsset().predict(folder(), settings);
+    answer(predicted, AdviceText::prediction);
+    if (!isJson()) {
+      HeatLine.print(screen(), services(), folder(), predicted.advice());
+    }
     return ExitCode.DONE;
   }
 }

@@ -48,6 +48,13 @@ final class ReadyCommand extends Command {
       description = "Draw torque of motor and load along the run-up (.png or .svg).")
   private @Nullable Path chart;
 
+  @Option(
+      names = "--size",
+      paramLabel = "WxH",
+      converter = SizeConverter.class,
+      description = "The picture's size in pixels. Left out: 1600x900.")
+  private ChartSize size = ChartSize.DEFAULT;
+
   @Option(names = "--sources", description = "Show rule and source under each line.")
   private boolean sources;
 
@@ -82,18 +89,18 @@ final class ReadyCommand extends Command {
       if (name == null) {
         throw new UsageProblem("--tick needs --by NAME: a tick is a person's word");
       }
-      return shown(ticks.tick(folder, number, name, note, untick != null));
+      return shown(ticks, ticks.tick(folder, number, name, note, untick != null));
     }
     if (by != null || note != null) {
       throw new UsageProblem("--by and --note go with --tick N");
     }
     if (list) {
-      return shown(ticks.show(folder));
+      return shown(ticks, ticks.show(folder));
     }
     Readiness readiness = services().checkReadiness().run(folder, settings);
     Path target = chart;
     if (target != null) {
-      services().chartReadiness().run(readiness, target, ChartSize.DEFAULT);
+      services().chartReadiness().run(readiness, target, size);
     }
     if (isJson()) {
       screen().raw(ReadyJson.readiness(readiness));
@@ -107,12 +114,13 @@ final class ReadyCommand extends Command {
     return readiness.isHeld() ? ExitCode.MISSED : ExitCode.DONE;
   }
 
-  private int shown(EnergisingList after) {
+  private int shown(TickList ticks, EnergisingList after) {
     if (isJson()) {
       screen().raw(ReadyJson.list(after));
     } else {
       Path name = folder.toAbsolutePath().normalize().getFileName();
-      ReadyText.list(screen(), name == null ? folder.toString() : name.toString(), after);
+      ReadyText.list(
+          screen(), name == null ? folder.toString() : name.toString(), ticks.site(folder), after);
     }
     screen().flush();
     return ExitCode.DONE;

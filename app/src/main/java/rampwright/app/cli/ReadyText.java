@@ -1,6 +1,7 @@
 package rampwright.app.cli;
 
 import java.util.Locale;
+import rampwright.app.asset.SiteTime;
 import rampwright.app.ready.EnergisingList;
 import rampwright.app.ready.Readiness;
 import rampwright.app.ready.ReadyLine;
@@ -66,7 +67,7 @@ final class ReadyText {
     };
   }
 
-  static void list(Screen screen, String asset, EnergisingList list) {
+  static void list(Screen screen, String asset, SiteTime site, EnergisingList list) {
     screen.line(asset + ": before energising");
     for (String caution : EnergisingList.CAUTIONS) {
       wrapped(screen, "! " + caution, "  ");
@@ -84,7 +85,7 @@ final class ReadyText {
             "       ticked by "
                 + tick.by()
                 + ", "
-                + HeatText.seconds(tick.at())
+                + site.text(tick.at())
                 + (note == null ? "" : ": " + note)
                 + (tick.text().equals(item.text()) ? "" : " (the words were others then)"));
       }

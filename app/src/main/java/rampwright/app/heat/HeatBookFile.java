@@ -36,6 +36,16 @@ public final class HeatBookFile {
       new NumberKey("end_square", "", 0, 1e5, "current over rated where it ends, squared", "");
   private static final NumberKey BYTES = new NumberKey("bytes", "", 0, 1e15, "size of a file", "");
   private static final NumberKey WAIT = new NumberKey("wait_s", "s", 0, 1e9, "wait left", "");
+  private static final NumberKey UP =
+      new NumberKey("up_s", "s", 0, 1e11, "how long the computer had been on", "");
+  private static final NumberKey MOVED =
+      new NumberKey("moved_s", "s", -1e11, 1e11, "by how much the clock went forward", "");
+  private static final NumberKey CLOCK =
+      new NumberKey("clock_steps", "", 0, 1e6, "steps of the clock known then", "");
+  private static final NumberKey LASTED =
+      new NumberKey("lasted_s", "s", 0.1, 3600, "how long the start took", "");
+  private static final NumberKey RATIO =
+      new NumberKey("current_ratio", "", 0.1, 20, "its current over rated", "");
   private static final NumberKey FROM = new NumberKey("from", "", 0, 1e6, "number of a piece", "");
   private static final NumberKey TO = new NumberKey("to", "", 1, 1e6, "number of a piece", "");
 
@@ -54,14 +64,46 @@ public final class HeatBookFile {
     TomlFile file = TomlFile.read(path);
     TomlSection root = file.root();
     Instant seen = null;
+    HeatBook.UpTime mark = null;
+    HeatBook.Opened opened = null;
     TomlSection account = root.section("account");
     if (account != null) {
       seen = account.instant("last_seen");
+      Instant first = account.instant("opened");
+      opened = first == null ? null : new HeatBook.Opened(first, clock(account));
+      String boot = account.text("boot");
+      Double up = account.number(UP);
+      mark = boot == null || up == null ? null : new HeatBook.UpTime(boot, up);
       account.finish();
+    }
+    List<HeatBook.ClockStep> steps = new ArrayList<>();
+    for (TomlSection one : root.sections("clock")) {
+      Boolean witnessed = one.flag("witnessed");
+      steps.add(
+          new HeatBook.ClockStep(
+              at(one, "at"),
+              one.requiredNumber(MOVED),
+              witnessed != null && witnessed,
+              one.text("right_by")));
+      one.finish();
     }
     List<HeatBook.Cold> cold = new ArrayList<>();
     for (TomlSection one : root.sections("cold")) {
-      cold.add(new HeatBook.Cold(at(one, "at"), one.requiredText("by", "who says so")));
+      cold.add(new HeatBook.Cold(at(one, "at"), one.requiredText("by", "who says so"), clock(one)));
+      one.finish();
+    }
+    List<HeatBook.Noted> noted = new ArrayList<>();
+    for (TomlSection one : root.sections("start")) {
+      Boolean known = one.flag("time_known");
+      noted.add(
+          new HeatBook.Noted(
+              at(one, "at"),
+              one.requiredText("by", "who says so"),
+              known == null || known,
+              one.number(LASTED),
+              one.number(RATIO),
+              one.instant("stopped_at"),
+              clock(one)));
       one.finish();
     }
     List<HeatBook.Early> early = new ArrayList<>();
@@ -83,7 +125,12 @@ public final class HeatBookFile {
     }
     root.finish();
     file.finish();
-    return new HeatBook(seen, cold, early, traces);
+    return new HeatBook(seen, mark, opened, steps, cold, noted, early, traces);
+  }
+
+  private static int clock(TomlSection in) {
+    Double steps = in.number(CLOCK);
+    return steps == null ? 0 : (int) (double) steps;
   }
 
   private static Instant at(TomlSection in, String key) {
@@ -103,6 +150,7 @@ public final class HeatBookFile {
     String datedBy = in.requiredText("dated_by", "how the date is known");
     Boolean flows = in.flag("flows_at_end");
     Double end = in.number(END);
+    int clock = clock(in);
     List<HeatPiece> pieces = new ArrayList<>();
     for (TomlSection one : in.sections("pieces")) {
       HeatPiece.State state = one.word("state", HeatWords.STATES);
@@ -135,7 +183,8 @@ public final class HeatBookFile {
           modified,
           begun,
           datedBy,
-          new HeatStretch(pieces, starts, flows != null && flows, end == null ? 0 : end));
+          new HeatStretch(pieces, starts, flows != null && flows, end == null ? 0 : end),
+          clock);
     } catch (IllegalArgumentException e) {
       in.problem("starts", e.getMessage() + "; take this [[trace]] out to have it read anew");
       return null;
@@ -151,12 +200,7 @@ public final class HeatBookFile {
     byte[] text = text(kept).getBytes(StandardCharsets.UTF_8);
     while (text.length > LARGEST_BYTES && !kept.traces().isEmpty()) {
       int less = Math.max(1, kept.traces().size() / 8);
-      kept =
-          new HeatBook(
-              kept.lastSeen(),
-              kept.cold(),
-              kept.early(),
-              kept.traces().subList(less, kept.traces().size()));
+      kept = kept.with(kept.traces().subList(less, kept.traces().size()));
       text = text(kept).getBytes(StandardCharsets.UTF_8);
     }
     AtomicFile.write(assetFolder.resolve(NAME), text);
@@ -170,8 +214,28 @@ public final class HeatBookFile {
     out.comment("trial is gone still counts. Squares are of current over rated current.");
     out.section("account");
     out.put("last_seen", book.lastSeen());
+    HeatBook.UpTime mark = book.mark();
+    if (mark != null) {
+      out.put("boot", mark.boot()).put("up_s", Double.valueOf(mark.seconds()));
+    }
+    HeatBook.Opened opened = book.opened();
+    if (opened != null) {
+      out.put("opened", opened.at());
+      clock(out, opened.clock());
+    }
+    for (HeatBook.ClockStep step : book.steps()) {
+      out.entry("clock").put("at", step.at()).put("moved_s", Double.valueOf(step.movedS()));
+      out.put("witnessed", Boolean.valueOf(step.witnessed())).put("right_by", step.rightBy());
+    }
     for (HeatBook.Cold cold : book.cold()) {
       out.entry("cold").put("at", cold.at()).put("by", cold.by());
+      clock(out, cold.clock());
+    }
+    for (HeatBook.Noted start : book.noted()) {
+      out.entry("start").put("at", start.at()).put("by", start.by());
+      out.put("time_known", Boolean.valueOf(start.timeKnown())).put("lasted_s", start.lastedS());
+      out.put("current_ratio", start.ratio()).put("stopped_at", start.stoppedAt());
+      clock(out, start.clock());
     }
     for (HeatBook.Early early : book.early()) {
       out.entry("early").put("at", early.at()).put("reason", early.reason());
@@ -183,10 +247,15 @@ public final class HeatBookFile {
       out.put("modified", entry.modified());
       out.put("flows_at_end", Boolean.valueOf(entry.stretch().flowsAtEnd()));
       out.put("end_square", Double.valueOf(digits(entry.stretch().endSquare())));
+      clock(out, entry.clock());
       out.raw("starts", starts(entry.stretch()));
       out.raw("pieces", pieces(entry.stretch()));
     }
     return out.toString();
+  }
+
+  private static void clock(TomlText out, int steps) {
+    out.put("clock_steps", steps == 0 ? null : Double.valueOf(steps));
   }
 
   private static String starts(HeatStretch stretch) {

@@ -59,6 +59,7 @@ public record HeatSheet(HeatPlan plan, List<String> remarks) {
             plate.ratedPowerW(),
             plate.polePairs(),
             load == null ? null : load.inertiaKgM2(),
+            TypicalMotor.of(plate).inertiaKgM2(),
             load == null || load.kind() == Load.Kind.QUADRATIC);
     if (motor.startsPerHour() == null) {
       remarks.add("starts an hour not given: " + rules.source());
@@ -68,22 +69,22 @@ public record HeatSheet(HeatPlan plan, List<String> remarks) {
         remarks);
   }
 
-  private static @Nullable StarterDuty duty(Asset asset, List<String> remarks) {
+  private static StarterDuty duty(Asset asset, List<String> remarks) {
     Starter starter = asset.starter();
     if (starter == null) {
-      remarks.add("no [starter] on the sheet: its rest time is not in the account");
-      return null;
+      remarks.add("no [starter] on the sheet: taken as one for three starts an hour");
+      return new StarterDuty(null, 1);
     }
     double poleA = asset.motor().ratedCurrentA() / starter.lineOverStarter();
     RatingIndex index = null;
     String text = starter.ratingIndex();
     if (text == null) {
-      remarks.add("starter rating_index not given: keep its maker's rest time");
+      remarks.add("starter rating_index not given: taken as one for three starts an hour");
     } else {
       try {
         index = RatingIndex.parse(text);
       } catch (IllegalArgumentException e) {
-        remarks.add("starter " + e.getMessage() + "; keep its maker's rest time");
+        remarks.add("starter " + e.getMessage() + "; taken as one for three starts an hour");
       }
     }
     return new StarterDuty(index, poleA / starter.ratedCurrentA());

@@ -8,14 +8,29 @@ import rampwright.analysis.machine.StopMode;
 import rampwright.app.advice.Advice;
 import rampwright.app.advice.Setting;
 import rampwright.app.envelope.FigureKey;
+import rampwright.app.result.HeatResult;
 
 /** Advice as JSON. */
 public final class AdviceJson {
   private AdviceJson() {}
 
-  /** The whole text. */
+  /** The whole text, without a word on heat. */
   public static String advice(
       Advice advice, @Nullable StarterSettings present, List<String> used, List<String> leftOut) {
+    return advice(advice, present, used, leftOut, null);
+  }
+
+  /**
+   * The whole text.
+   *
+   * @param heat the account, reckoned with the start as predicted; null where it cannot be had
+   */
+  public static String advice(
+      Advice advice,
+      @Nullable StarterSettings present,
+      List<String> used,
+      List<String> leftOut,
+      @Nullable HeatResult heat) {
     JsonText json = new JsonText();
     json.object(
         out -> {
@@ -43,6 +58,9 @@ public final class AdviceJson {
           out.object("model", body -> model(body, advice.model()));
           out.texts("trials_used", used);
           out.texts("trials_left_out", leftOut);
+          if (heat != null) {
+            out.object("heat", body -> HeatJson.answer(body, heat));
+          }
         });
     return json.finish();
   }

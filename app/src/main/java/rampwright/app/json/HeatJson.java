@@ -16,10 +16,12 @@ public final class HeatJson {
     return new JsonText().object(out -> body(out, result)).finish();
   }
 
-  private static void body(JsonText out, HeatResult result) {
+  /** The account's answer in short, as other results carry it. */
+  static void answer(JsonText out, HeatResult result) {
     HeatStanding standing = result.standing();
     HeatPart.Kind ruledBy = standing.ruledBy();
     out.text("as_of", result.asOf().truncatedTo(ChronoUnit.SECONDS).toString());
+    out.text("zone", String.valueOf(result.site().zone()));
     out.number("next_start_in_s", standing.waitS());
     out.text(
         "next_start_at", result.nextStart() == null ? null : String.valueOf(result.nextStart()));
@@ -27,9 +29,15 @@ public final class HeatJson {
       out.text("why", standing.why());
     }
     out.text("ruled_by", ruledBy == null ? null : ruledBy.key());
+    out.flag("running", standing.running());
+    out.number("next_start_rotor_pct", 100 * standing.expectedRotor());
+  }
+
+  private static void body(JsonText out, HeatResult result) {
+    HeatStanding standing = result.standing();
+    answer(out, result);
     out.number("starts_per_hour", standing.startsPerHour());
     out.number("rest_s", standing.restS());
-    out.flag("running", standing.running());
     out.flag("hot_assumed", standing.hotAssumed());
     out.array("parts", array -> standing.parts().forEach(part -> array.object(b -> part(b, part))));
     out.array(
@@ -44,6 +52,7 @@ public final class HeatJson {
     json.number("stated_pct", part.statedPct());
     json.number("next_start_in_s", part.waitS());
     json.text("text", part.text());
+    json.text("source", part.kind().source());
   }
 
   private static void start(JsonText json, HeatResult result, StartHeat start) {
@@ -51,6 +60,7 @@ public final class HeatJson {
     json.text("at", result.at(start.atS()).truncatedTo(ChronoUnit.SECONDS).toString());
     json.text("dated_by", result.datedBy().get(start.name()));
     json.text("outcome", start.outcome());
+    json.flag("measured", start.measured());
     json.number("rotor_before_pct", 100 * start.before().rotor());
     json.number("rotor_added_pct", 100 * start.rotorAdded());
     json.number("stator_added_pct", 100 * start.statorAdded());

@@ -1,10 +1,12 @@
 package rampwright.app.json;
 
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import rampwright.app.result.Batch;
 import rampwright.app.result.Comparison;
 import rampwright.app.result.Entry;
 import rampwright.app.result.FailedTrial;
+import rampwright.app.result.HeatResult;
 import rampwright.app.result.NotedTrial;
 import rampwright.app.result.TrialResult;
 
@@ -23,9 +25,23 @@ public final class ResultJson {
    * @param withVerdict whether each result carries its overall verdict, as {@code compare} gives it
    */
   public static String batch(Batch batch, boolean withVerdict) {
+    return batch(batch, withVerdict, null);
+  }
+
+  /**
+   * The same with the heat account of the asset they are of.
+   *
+   * @param heat null where they are not of one asset, or it cannot be had
+   */
+  public static String batch(Batch batch, boolean withVerdict, @Nullable HeatResult heat) {
     JsonText json = new JsonText();
     if (batch.single() && batch.entries().get(0) instanceof TrialResult only) {
-      return json.object(out -> TrialJson.result(out, only, withVerdict)).finish();
+      return json.object(
+              out -> {
+                TrialJson.result(out, only, withVerdict);
+                heat(out, heat);
+              })
+          .finish();
     }
     if (batch.single() && batch.entries().get(0) instanceof FailedTrial failed) {
       return error(failed.error());
@@ -39,8 +55,15 @@ public final class ResultJson {
                       results.object(body -> entry(body, entry, withVerdict));
                     }
                   });
+              heat(out, heat);
             })
         .finish();
+  }
+
+  private static void heat(JsonText out, @Nullable HeatResult heat) {
+    if (heat != null) {
+      out.object("heat", body -> HeatJson.answer(body, heat));
+    }
   }
 
   private static void entry(JsonText json, Entry entry, boolean withVerdict) {

@@ -24,6 +24,7 @@ import rampwright.app.heat.HeatSheet;
 /** What a start costs in heat, and how often it may be made. */
 final class HeatLines {
   private static final double ROOM = 0.8;
+  private static final double HOT = 0.95;
 
   private HeatLines() {}
 
@@ -42,13 +43,15 @@ final class HeatLines {
   private static HeatStanding withoutStart(Asset asset, List<ReadyLine> lines) {
     HeatSheet sheet = HeatSheet.of(asset, List.of());
     HeatStanding standing = standing(sheet.plan());
-    session(sheet, standing, lines);
+    session(sheet, standing, false, lines);
     inertia(asset, lines);
     return standing;
   }
 
-  static HeatStanding of(Asset asset, List<HeatPiece> start, List<ReadyLine> lines) {
-    if (start.isEmpty()) {
+  static HeatStanding of(Readiness.Question question, RunUp run, List<ReadyLine> lines) {
+    Asset asset = question.asset().asset();
+    List<HeatPiece> hot = run.pieces(HOT);
+    if (hot.isEmpty()) {
       lines.add(
           ReadyLine.of(
               "motor heat",
@@ -57,13 +60,15 @@ final class HeatLines {
               "no start is to be expected: what a failing one heats depends on how long it is let"));
       return withoutStart(asset, lines);
     }
-    HeatSheet sheet = HeatSheet.of(asset, start);
+    // What is held must be too much for the easier starts too.
+    List<HeatPiece> sure = run.pieces(question.doubt());
+    HeatSheet sheet = HeatSheet.of(asset, hot);
     HeatPlan plan = sheet.plan();
-    motor(plan, start, lines);
-    starter(plan, start, lines);
-    relay(plan, start, lines);
+    boolean tooMuch = motor(asset, plan, hot, sure, lines);
+    starter(plan, hot, sure, lines);
+    relay(plan, hot, sure, lines);
     HeatStanding standing = standing(plan);
-    session(sheet, standing, lines);
+    session(sheet, standing, tooMuch, lines);
     inertia(asset, lines);
     return standing;
   }
@@ -72,43 +77,73 @@ final class HeatLines {
     return HeatAccount.at(plan, new HeatHistory(List.of(), List.of(0.0)), 0);
   }
 
-  private static void motor(HeatPlan plan, List<HeatPiece> start, List<ReadyLine> lines) {
+  /** Whether a start is surely more than the motor has. */
+  private static boolean motor(
+      Asset asset,
+      HeatPlan plan,
+      List<HeatPiece> hot,
+      List<HeatPiece> sure,
+      List<ReadyLine> lines) {
     MotorHeat motor = plan.motor();
-    double added = start.stream().mapToDouble(HeatModel.cautious(motor)::rotorAdded).sum();
-    double hot = motor.lockedHotS() / motor.lockedColdS();
+    double added = added(HeatModel.cautious(motor), hot);
+    double share = motor.lockedHotS() / motor.lockedColdS();
+    boolean known =
+        asset.motor().lockedRotorTimeColdS() != null
+            && asset.motor().lockedRotorCurrentRatio() != null;
+    boolean tooMuch = known && added(HeatModel.stated(motor), sure) >= 1;
     lines.add(
         ReadyLine.of(
             "motor heat",
-            added <= ROOM * hot ? OK : added < 1 ? LOOK : HOLD,
+            added <= ROOM * share ? OK : tooMuch ? HOLD : LOOK,
             "i2t against locked-rotor time x current squared (analysis/docs/heat.md), 95 % start",
             text(
-                "one start takes %s %% of the cold allowance, %s %% of the hot one%s",
+                "one start takes up to %s %% of the cold allowance, %s %% of the hot one%s%s",
                 100 * added,
-                100 * added / hot,
-                added >= 1
+                100 * added / share,
+                tooMuch
                     ? ": more than the motor has"
-                    : added > hot ? ": no hot restart, only from cold" : "")));
+                    : added >= 1
+                        ? ": it may be more than the motor has"
+                        : added > share
+                            ? ": no hot restart, only from cold"
+                            : added > ROOM * share ? ": little is left after a hot one" : "",
+                known || added <= ROOM * share
+                    ? ""
+                    : text(
+                        "; reckoned with %s s locked at %s x for want of the maker's: ask him for"
+                            + " locked_rotor_time_cold_s and _hot_s",
+                        motor.lockedColdS(), motor.lockedRatio()))));
+    return tooMuch;
   }
 
-  private static void starter(HeatPlan plan, List<HeatPiece> start, List<ReadyLine> lines) {
+  private static double added(HeatModel model, List<HeatPiece> start) {
+    return start.stream().mapToDouble(model::rotorAdded).sum();
+  }
+
+  private static void starter(
+      HeatPlan plan, List<HeatPiece> hot, List<HeatPiece> sure, List<ReadyLine> lines) {
     StarterDuty starter = plan.starter();
     if (starter == null || starter.index() == null) {
       return;
     }
-    double duty = start.stream().mapToDouble(starter::added).sum();
+    double duty = hot.stream().mapToDouble(starter::added).sum();
+    boolean tooMuch = sure.stream().mapToDouble(starter::added).sum() > 1;
     lines.add(
         ReadyLine.of(
             "starter duty",
-            duty <= ROOM ? OK : duty <= 1 ? LOOK : HOLD,
+            duty <= ROOM ? OK : tooMuch ? HOLD : LOOK,
             "rating index, IEC 60947-4-2; below X by current, above by its square (common practice, no"
                 + " source), 95 % start",
             text(
-                "one start takes %s %% of the rated duty%s",
+                "one start takes up to %s %% of the rated duty%s",
                 100 * duty,
-                duty > 1 ? ": the starter is too small for it, or the start too long" : "")));
+                tooMuch
+                    ? ": the starter is too small for it, or the start too long"
+                    : duty > 1 ? ": it may be too much for the starter" : "")));
   }
 
-  private static void relay(HeatPlan plan, List<HeatPiece> start, List<ReadyLine> lines) {
+  private static void relay(
+      HeatPlan plan, List<HeatPiece> hot, List<HeatPiece> sure, List<ReadyLine> lines) {
     TripClass tripClass = plan.relay();
     if (tripClass == null) {
       return;
@@ -117,9 +152,11 @@ final class HeatLines {
     double fromCold = 0;
     double laxest = 0;
     double fromHot = RelayModel.runLevel();
-    for (HeatPiece piece : start) {
-      fromCold = relay.highest(fromCold, piece);
+    for (HeatPiece piece : sure) {
       laxest = relay.lowest(laxest, piece);
+    }
+    for (HeatPiece piece : hot) {
+      fromCold = relay.highest(fromCold, piece);
       fromHot = relay.highest(fromHot, piece);
     }
     TripClass slower = tripClass.slower();
@@ -145,19 +182,22 @@ final class HeatLines {
                             tripClass.name(), 100 * (1 - fromCold), 100 * (1 - fromHot))));
   }
 
-  private static void session(HeatSheet sheet, HeatStanding standing, List<ReadyLine> lines) {
+  private static void session(
+      HeatSheet sheet, HeatStanding standing, boolean tooMuch, List<ReadyLine> lines) {
     double perHour = standing.startsPerHour();
     lines.add(
         ReadyLine.of(
             "starts in a session",
-            perHour <= 0
+            perHour <= 0 && tooMuch
                 ? HOLD
                 : perHour < 1 || !sheet.plan().rules().doubts().isEmpty() ? LOOK : OK,
             sheet.plan().rules().source()
                 + "; motor, starter and rest rules of analysis/docs/heat.md; IEC 60034-12: two from cold"
                 + " or one from hot",
             perHour <= 0
-                ? "one start takes the whole allowance"
+                ? (tooMuch
+                    ? "one start takes the whole allowance"
+                    : "cannot be told: reckoned cautiously one start may take the whole allowance")
                 : text(
                     "two at once from cold, then at most %s an hour with %s min between%s",
                     perHour,

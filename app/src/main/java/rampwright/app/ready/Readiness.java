@@ -57,7 +57,17 @@ public record Readiness(
       int trials,
       @Nullable StarterSettings settings,
       String settingsFrom,
-      List<Double> lineVoltages) {}
+      List<Double> lineVoltages) {
+    // Before the first trial the draws are the sheet and usual values: only what nineteen in twenty
+    // of them agree on is evidence. Trials are evidence, and the likelier side of them counts.
+    private static final double GUESSED = 0.05;
+    private static final double MEASURED = 0.5;
+
+    /** A hold needs that fewer than this share of the machines left open speak against it. */
+    double doubt() {
+      return trials == 0 ? GUESSED : MEASURED;
+    }
+  }
 
   /** Looks at everything. */
   public static Readiness of(Question question) {
@@ -73,7 +83,7 @@ public record Readiness(
     } else {
       run = RunUp.of(question.fit(), sourceVoltageV(question.asset()), settings);
       RunUpLines.add(question, settings, run, lines);
-      heat = HeatLines.of(question.asset().asset(), run.hotPieces(), lines);
+      heat = HeatLines.of(question, run, lines);
       UnknownLines.add(question.asset().asset(), run, lines);
     }
     StopLines.add(question.asset().asset(), settings, lines);

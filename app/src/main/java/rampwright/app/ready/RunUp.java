@@ -99,16 +99,18 @@ public final class RunUp {
   }
 
   /**
-   * The start that heats most but for five in a hundred of those that reach full speed, as pieces
-   * of current; empty where fewer than one in ten do. How long a failing start is let is not known.
+   * The start that heats more than a share of those that reach full speed, as pieces of current;
+   * empty where fewer than one in ten do. How long a failing start is let is not known.
+   *
+   * @param share 0.95 for the start that heats most but for five in a hundred
    */
-  public List<HeatPiece> hotPieces() {
+  List<HeatPiece> pieces(double share) {
     List<Draw> byHeat = new ArrayList<>(draws.stream().filter(d -> d.run().completed()).toList());
     if (byHeat.size() < FEWEST_SHARE * draws.size()) {
       return List.of();
     }
     byHeat.sort((a, b) -> Double.compare(heat(a), heat(b)));
-    Draw draw = byHeat.get((int) Math.min(byHeat.size() - 1, Math.floor(0.95 * byHeat.size())));
+    Draw draw = byHeat.get((int) Math.min(byHeat.size() - 1, Math.floor(share * byHeat.size())));
     List<HeatPiece> pieces = new ArrayList<>();
     Trajectory run = draw.run();
     double until = run.completed() ? run.instants().fullSpeedS() : run.instants().endS();
@@ -144,6 +146,19 @@ public final class RunUp {
       }
     }
     return n < 8 ? Double.NaN : squaredCorrelation(Arrays.copyOf(x, n), Arrays.copyOf(y, n));
+  }
+
+  /**
+   * Share of what decides between reaching full speed and not that goes with a parameter: the
+   * squared correlation of its logarithm with a draw's coming to full speed (1) or not (0).
+   */
+  double shareOfOutcome(ToDoubleFunction<MachineModel> parameter) {
+    double[] x = draws.stream().mapToDouble(d -> parameter.applyAsDouble(d.model())).toArray();
+    if (Arrays.stream(x).anyMatch(value -> !(value > 0))) {
+      return 0;
+    }
+    double[] y = draws.stream().mapToDouble(d -> d.run().completed() ? 1 : 0).toArray();
+    return squaredCorrelation(Arrays.stream(x).map(Math::log).toArray(), y);
   }
 
   private static double squaredCorrelation(double[] x, double[] y) {

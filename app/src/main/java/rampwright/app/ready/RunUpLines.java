@@ -18,9 +18,7 @@ final class RunUpLines {
   private static final String MODEL =
       "motor model along the run-up (analysis/docs/machine.md), 96 draws";
 
-  // Nine in ten machines the sheet leaves open must start; fewer than half is a no. Common
-  // practice,
-  // no source.
+  // Nineteen in twenty of the machines left open must start for an ok. Common practice, no source.
   private static final double SURE = 0.95;
   private static final double EVEN = 0.5;
 
@@ -35,28 +33,40 @@ final class RunUpLines {
   static void add(
       Readiness.Question question, StarterSettings settings, RunUp run, List<ReadyLine> lines) {
     double share = run.completedShare();
+    boolean held = share < question.doubt();
     lines.add(
         ReadyLine.of(
             "settings start the load",
-            share >= SURE ? OK : share >= EVEN ? LOOK : HOLD,
-            MODEL,
+            share >= SURE ? OK : held ? HOLD : LOOK,
+            MODEL + "; " + holdRule(question),
             text(
-                "%s %% of the machines the sheet%s open reach full speed with limit %s x,"
-                    + " ramp %s s%s",
-                100 * share,
-                question.trials() == 0 ? " leaves" : " and the trials leave",
+                "%s of 100 machines that fit the sheet%s come to full speed with limit %s x and ramp"
+                    + " %s s%s",
+                Math.rint(100 * share),
+                question.trials() == 0 ? "" : " and the trials",
                 settings.currentLimitRatio(),
                 settings.rampUpS(),
-                share >= SURE ? "" : "; raise the current limit or find out what holds it")));
+                share >= SURE
+                    ? ""
+                    : held
+                        ? ": it is all but sure to hang; raise the current limit, or find out what holds the load"
+                        : (share < EVEN ? ": it is likelier to hang than not" : ": it may hang")
+                            + "; a higher current limit makes it surer, what is unknown below tells"
+                            + " more; be ready to stop it")));
     double[] margin = run.range(RunUp::leastMargin);
     lines.add(
         ReadyLine.of(
             "torque margin",
-            margin[0] >= MARGIN ? OK : margin[1] > 1e-6 ? LOOK : HOLD,
+            margin[0] >= MARGIN ? OK : held ? HOLD : LOOK,
             MODEL + "; 10 % of rated torque in hand (common practice, no source)",
             text(
-                "least margin over the load along the run-up %s %% of rated torque (5 %%: %s %%)",
-                100 * margin[1], 100 * margin[0])));
+                "least torque over the load along the run-up: %s %% of rated torque, %s %% at the"
+                    + " unlucky end (5 %%)%s",
+                100 * margin[1],
+                100 * margin[0],
+                held || margin[0] >= 0
+                    ? ""
+                    : "; below zero it hangs, or slows and comes through by its swing")));
     if (share == 0) {
       return;
     }
@@ -86,6 +96,12 @@ final class RunUpLines {
     dip(question, run, lines);
   }
 
+  private static String holdRule(Readiness.Question question) {
+    return question.trials() == 0
+        ? "before the first trial a hold needs 95 % of the draws to fail"
+        : "after a trial a hold needs half of the draws to fail";
+  }
+
   private static void dip(Readiness.Question question, RunUp run, List<ReadyLine> lines) {
     Supply supply = question.asset().asset().supply();
     double[] dip = run.range(RunFigure.VOLTAGE_DIP);
@@ -113,7 +129,7 @@ final class RunUpLines {
                     : "; the supply's strength is a guess: give fault_level_MVA or transformer")));
   }
 
-  /** A predicted figure against the envelope: outside at the median is a look, for a dip a hold. */
+  /** A predicted figure against the envelope: outside is a look, for a dip that is sure a hold. */
   private static ReadyLine figure(
       Readiness.Question question,
       String check,
@@ -127,9 +143,9 @@ final class RunUpLines {
     if (limit != null) {
       Double min = limit.min();
       Double max = limit.max();
-      boolean median = (max != null && range[1] > max) || (min != null && range[1] < min);
+      boolean sure = max != null && range[question.trials() == 0 ? 0 : 1] > max;
       boolean edge = (max != null && range[2] > max) || (min != null && range[0] < min);
-      state = median ? (key == FigureKey.VOLTAGE_DIP ? HOLD : LOOK) : edge ? LOOK : OK;
+      state = key == FigureKey.VOLTAGE_DIP && sure ? HOLD : edge ? LOOK : OK;
       asked =
           text(
               "; the envelope asks for %s%s%s",

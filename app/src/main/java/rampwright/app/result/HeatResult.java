@@ -7,18 +7,21 @@ import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import rampwright.analysis.heat.HeatStanding;
 import rampwright.app.asset.AssetFile;
+import rampwright.app.asset.SiteTime;
 
 /**
  * An asset's heat account at a moment.
  *
  * @param asset the asset
- * @param asOf the moment: the clock's, or the latest the account has seen where the clock is behind
+ * @param site whose clocks people there go by
+ * @param asOf the moment
  * @param standing how the circuit stands; its seconds count from {@code asOf}
  * @param datedBy how each trace's date is known, by its name
  * @param remarks what was assumed, and what a person should put right; one line each
  */
 public record HeatResult(
     AssetFile asset,
+    SiteTime site,
     Instant asOf,
     HeatStanding standing,
     Map<String, String> datedBy,

@@ -84,7 +84,7 @@ final class HeatFindings {
     Instant zero = of.get(0).at();
     List<HeatHistory.Dated> dated = new ArrayList<>();
     for (Trial trial : of) {
-      dated.add(new HeatHistory.Dated(trial.name(), second(zero, trial.at()), trial.heat()));
+      dated.add(new HeatHistory.Dated(trial.name(), second(zero, trial.at()), trial.heat(), true));
     }
     List<StartHeat> starts;
     try {
@@ -93,16 +93,22 @@ final class HeatFindings {
       for (HeatBook.Cold one : book.cold()) {
         cold.add(second(zero, one.at()));
       }
+      HeatSheet sheet = HeatSheet.of(asset.asset(), List.of());
+      for (HeatBook.Noted one : book.noted()) {
+        dated.add(
+            new HeatHistory.Dated(
+                one.by(), second(zero, one.at()), HeatGathering.stretch(one, sheet), false));
+      }
       // Trials that were not analysed now count as the account keeps them.
       for (HeatBook.Entry kept : book.traces()) {
         if (of.stream().noneMatch(trial -> trial.name().equals(kept.trial()))) {
-          dated.add(new HeatHistory.Dated(kept.trial(), second(zero, kept.at()), kept.stretch()));
+          dated.add(
+              new HeatHistory.Dated(kept.trial(), second(zero, kept.at()), kept.stretch(), true));
         }
       }
       HeatHistory history = new HeatHistory(dated, cold, HeatGathering.forgetS(asset));
       double lastS = dated.stream().mapToDouble(HeatHistory.Dated::beginS).max().orElse(0);
-      starts =
-          HeatAccount.at(HeatSheet.of(asset.asset(), List.of()).plan(), history, lastS).starts();
+      starts = HeatAccount.at(sheet.plan(), history, lastS).starts();
     } catch (InputProblem
         | TomlProblemsException
         | java.io.IOException
@@ -118,7 +124,7 @@ final class HeatFindings {
                   .toList());
       double firstS = firstStartS(trial.result());
       for (StartHeat start : starts) {
-        if (start.name().equals(trial.name()) && start.isTooSoon()) {
+        if (start.measured() && start.name().equals(trial.name()) && start.isTooSoon()) {
           findings.add(finding(start, firstS + offset(trial.heat(), start, starts)));
         }
       }

@@ -20,6 +20,7 @@ import rampwright.analysis.heat.HeatPiece;
 import rampwright.analysis.heat.HeatStanding;
 import rampwright.analysis.heat.HeatStretch;
 import rampwright.app.asset.AssetFile;
+import rampwright.app.asset.SiteTime;
 import rampwright.app.asset.TrialFile;
 import rampwright.app.heat.HeatBook;
 import rampwright.app.heat.HeatSheet;
@@ -44,40 +45,45 @@ final class HeatGathering {
 
   private static final Duration LEAST_KEPT = Duration.ofHours(24);
   private static final Duration LONGEST_TRACE = Duration.ofHours(6);
-  private static final Duration SLACK = Duration.ofSeconds(2);
+
+  private static final String NOTED = "noted by ";
 
   private final TrialReader reader;
   private final AssetFile asset;
+  private final HeatBook before;
   private final HeatBook book;
-  private final Moment moment;
+  private final ClockCheck.Checked clock;
+  private final Instant asked;
+  private final SiteTime site;
   private final List<String> remarks;
   private final Instant oldest;
 
   /**
    * A gathering.
    *
-   * @param moment the moment asked about
+   * @param before the book as it was kept
+   * @param clock the same on the clock of now
+   * @param asked the moment asked about
    * @param remarks what a person should know is added here
    */
   HeatGathering(
-      TrialReader reader, AssetFile asset, HeatBook book, Moment moment, List<String> remarks)
+      TrialReader reader,
+      AssetFile asset,
+      HeatBook before,
+      ClockCheck.Checked clock,
+      Instant asked,
+      List<String> remarks)
       throws InputProblem {
     this.reader = reader;
     this.asset = asset;
-    this.book = book;
-    this.moment = moment;
+    this.before = before;
+    this.book = clock.book();
+    this.clock = clock;
+    this.asked = asked;
+    this.site = SiteTime.of(asset.asset());
     this.remarks = remarks;
-    this.oldest = moment.asked().minusSeconds((long) forgetS(asset));
+    this.oldest = asked.minusSeconds((long) forgetS(asset));
   }
-
-  /**
-   * When it is.
-   *
-   * @param now the account's time
-   * @param clockBehind whether the clock is behind it, so that dates of new traces mean nothing
-   * @param asked the moment asked about: now, or another
-   */
-  record Moment(Instant now, boolean clockBehind, Instant asked) {}
 
   /** How long a record is good for, s. */
   static double forgetS(AssetFile asset) throws InputProblem {
@@ -111,11 +117,11 @@ final class HeatGathering {
         }
       } catch (IOException e) {
         remarks.add(InputProblem.of(e, Path.of(job.shown())).getMessage());
-        entries.put(name, unknown(name, 0, moment.now(), moment.now(), NOT_READ));
+        entries.put(name, unknown(name, 0, clock.now(), clock.now(), NOT_READ));
       }
     }
     for (HeatBook.Entry kept : book.traces()) {
-      if (!entries.containsKey(kept.trial()) && kept.end().isAfter(oldest)) {
+      if (!entries.containsKey(kept.trial()) && book.onClockOfNow(kept).end().isAfter(oldest)) {
         entries.put(kept.trial(), kept);
         if (jobs.stream().noneMatch(job -> nameOf(job).equals(kept.trial()))) {
           remarks.add(
@@ -138,12 +144,17 @@ final class HeatGathering {
       trial = TrialFile.NONE;
     }
     TrialDates.Date declared = TrialDates.declared(name, trial);
-    if (!last && declared != null && declared.at().plus(LONGEST_TRACE).isBefore(oldest)) {
-      return null;
+    HeatBook.Entry kept = book.entry(name);
+    if (!last && declared != null) {
+      Instant at =
+          book.onClockOfNow(declared.at(), kept == null ? steps(declared.at()) : kept.clock());
+      if (at.plus(LONGEST_TRACE).isBefore(oldest)) {
+        return null;
+      }
     }
     Path trace = job.trace();
     if (trace == null || job.problem() != null) {
-      Instant at = declared == null ? moment.now() : declared.at();
+      Instant at = declared == null ? clock.now() : declared.at();
       if (at.isBefore(oldest)) {
         return null;
       }
@@ -152,7 +163,6 @@ final class HeatGathering {
     }
     long bytes = Files.size(trace);
     Instant modified = Files.getLastModifiedTime(trace).toInstant().truncatedTo(ChronoUnit.MILLIS);
-    HeatBook.Entry kept = book.entry(name);
     boolean wasRead = kept != null && !kept.datedBy().equals(NOT_READ);
     if (kept != null && wasRead && kept.bytes() == bytes && kept.modified().equals(modified)) {
       return redated(kept, declared);
@@ -161,7 +171,7 @@ final class HeatGathering {
       TrialReader.Read read = reader.read(job, trace, false);
       HeatStretch stretch = read.result().heat();
       if (stretch == null) {
-        return unknown(name, bytes, modified, moment.now(), NOT_READ);
+        return unknown(name, bytes, modified, clock.now(), NOT_READ);
       }
       TrialDates.Date date = declared != null ? declared : TrialDates.ofTrace(read.trace());
       if (date == null) {
@@ -182,38 +192,31 @@ final class HeatGathering {
     boolean byPerson = declared != null && declared.datedBy().equals("settings.toml");
     boolean frozen = kept.datedBy().equals("first seen");
     return byPerson && declared != null && !frozen
-        ? new HeatBook.Entry(
-            kept.trial(),
-            kept.bytes(),
-            kept.modified(),
-            declared.at(),
-            declared.datedBy(),
-            kept.stretch())
+        ? kept.dated(declared.at(), declared.datedBy())
         : kept;
   }
 
-  /** A trace dated after now, or found while the clock is behind, ended no later than now. */
-  private HeatBook.Entry placed(HeatBook.Entry entry) {
-    boolean future = entry.at().isAfter(moment.now().plus(SLACK));
-    if (!future && !moment.clockBehind()) {
+  private int steps(Instant dated) {
+    return ClockCheck.stepsKnown(before, book, dated, clock.now());
+  }
+
+  /** A trace that is met for the first time; dated after now, it ended no later than now. */
+  private HeatBook.Entry placed(HeatBook.Entry found) {
+    HeatBook.Entry kept = book.entry(found.trial());
+    HeatBook.Entry entry = found.keptAt(kept == null ? steps(found.at()) : kept.clock());
+    Instant at = book.onClockOfNow(entry).at();
+    if (!at.isAfter(clock.now().plus(ClockCheck.SLACK))) {
       return entry;
     }
     remarks.add(
         "trial "
             + entry.trial()
             + " is dated "
-            + seconds(entry.at())
-            + (future ? ", later than now" : " by a clock that was set back")
-            + "; it counts as just ended. Correct its date in "
-            + "settings.toml and take its [[trace]] out of heat.toml");
+            + site.text(at)
+            + ", later than now; it counts as just ended. Correct its date in settings.toml and take its"
+            + " [[trace]] out of heat.toml");
     long lastsMs = Math.round(1000 * entry.stretch().lastsS());
-    return new HeatBook.Entry(
-        entry.trial(),
-        entry.bytes(),
-        entry.modified(),
-        moment.now().minusMillis(lastsMs),
-        "first seen",
-        entry.stretch());
+    return entry.dated(clock.now().minusMillis(lastsMs), "first seen").keptAt(book.steps().size());
   }
 
   /** A start nothing is known of: it takes the whole hot allowance. */
@@ -242,47 +245,132 @@ final class HeatGathering {
         : parent.getFileName().toString();
   }
 
+  /** The book with these traces, as it is to be kept; what has cooled away is left out. */
+  HeatBook kept(List<HeatBook.Entry> entries) {
+    HeatBook after = book.with(entries);
+    List<HeatBook.Noted> noted = new ArrayList<>(after.noted());
+    noted.removeIf(one -> stopped(one).isBefore(oldest) && one.stoppedAt() != null);
+    return clock.kept(
+        new HeatBook(
+            after.lastSeen(),
+            after.mark(),
+            after.opened(),
+            after.steps(),
+            after.cold(),
+            noted,
+            after.early(),
+            after.traces()));
+  }
+
+  private Instant stopped(HeatBook.Noted one) {
+    Instant stopped = one.stoppedAt();
+    return book.onClockOfNow(stopped == null ? one.at() : stopped, one.clock());
+  }
+
   /** The account of traces at the moment asked about. */
   HeatResult result(List<HeatBook.Entry> entries, List<HeatPiece> expected) throws InputProblem {
     List<HeatBook.Entry> count =
-        entries.stream().filter(entry -> !entry.at().isAfter(moment.asked())).toList();
-    if (!count.isEmpty() && count.stream().noneMatch(entry -> entry.end().isAfter(oldest))) {
+        entries.stream()
+            .map(book::onClockOfNow)
+            .filter(entry -> !entry.at().isAfter(asked))
+            .toList();
+    HeatSheet sheet = sheet(asset, expected);
+    List<HeatHistory.Dated> dated = new ArrayList<>();
+    Map<String, String> datedBy = new HashMap<>();
+    boolean fresh = count.stream().anyMatch(entry -> entry.end().isAfter(oldest));
+    for (HeatBook.Entry entry : count) {
+      dated.add(new HeatHistory.Dated(entry.trial(), second(entry.at()), entry.stretch(), true));
+      datedBy.put(entry.trial(), entry.datedBy());
+    }
+    for (int k = 0; k < book.noted().size(); k++) {
+      HeatBook.Noted one = book.noted().get(k);
+      Instant at = book.onClockOfNow(one.at(), one.clock());
+      if (!at.isAfter(asked)) {
+        String name = "no record " + (k + 1);
+        dated.add(new HeatHistory.Dated(name, second(at), stretch(one, sheet), false));
+        datedBy.put(name, NOTED + one.by());
+        fresh |= stopped(one).isAfter(oldest);
+        remarks.add(told(one, at));
+      }
+    }
+    if (!dated.isEmpty() && !fresh) {
       remarks.add(
           "the last record is older than "
-              + Duration.between(oldest, moment.asked()).toHours()
+              + Duration.between(oldest, asked).toHours()
               + " h: what the motor did since is not known");
     }
     for (HeatBook.Early early : book.early()) {
-      if (early.at().isAfter(oldest) && !early.at().isAfter(moment.asked())) {
+      if (early.at().isAfter(oldest) && !early.at().isAfter(asked)) {
         remarks.add(
             "armed before its time at "
-                + seconds(early.at())
+                + site.text(early.at())
                 + " (ruled by "
                 + early.ruledBy()
                 + "): "
                 + early.reason());
       }
     }
-    HeatSheet sheet = sheet(asset, expected);
-    List<HeatHistory.Dated> dated = new ArrayList<>();
-    Map<String, String> datedBy = new HashMap<>();
-    for (HeatBook.Entry entry : count) {
-      dated.add(new HeatHistory.Dated(entry.trial(), second(entry.at()), entry.stretch()));
-      datedBy.put(entry.trial(), entry.datedBy());
-    }
-    List<Double> coldAt = book.cold().stream().map(one -> second(one.at())).toList();
+    remarks.addAll(ClockCheck.remarks(kept(entries), folder()));
+    List<Double> coldAt =
+        book.cold().stream().map(one -> second(book.onClockOfNow(one.at(), one.clock()))).toList();
+    HeatBook.Opened opened = book.opened();
+    double openedS =
+        opened == null
+            ? Double.POSITIVE_INFINITY
+            : second(book.onClockOfNow(opened.at(), opened.clock()));
     HeatStanding standing =
-        HeatAccount.at(sheet.plan(), new HeatHistory(dated, coldAt, forgetS(asset)), 0);
+        HeatAccount.at(sheet.plan(), new HeatHistory(dated, coldAt, forgetS(asset), openedS), 0);
     List<String> all = new ArrayList<>(remarks);
     all.addAll(sheet.remarks());
-    return new HeatResult(asset, moment.asked(), standing, datedBy, all);
+    return new HeatResult(asset, site, asked, standing, datedBy, all);
+  }
+
+  private String folder() {
+    Path folder = asset.path().getParent();
+    return folder == null ? "." : folder.toString();
+  }
+
+  /** A start told by a person, as pieces; what he did not know is taken at the worst. */
+  static HeatStretch stretch(HeatBook.Noted one, HeatSheet sheet) {
+    Double lastedS = one.lastedS();
+    Double ratio = one.ratio();
+    double amps = ratio != null ? ratio : sheet.plan().motor().lockedRatio();
+    double square = lastedS == null ? 1 : amps * amps;
+    double startS = lastedS == null ? 1 : lastedS;
+    List<HeatPiece> pieces = new ArrayList<>();
+    pieces.add(new HeatPiece(startS, HeatPiece.State.SLIP, square, square));
+    Instant stopped = one.stoppedAt();
+    if (stopped != null) {
+      double ranS = Duration.between(one.at(), stopped).toMillis() / 1000.0 - startS;
+      pieces.add(new HeatPiece(Math.max(0, ranS), HeatPiece.State.RUN, 1, 1));
+    }
+    return new HeatStretch(
+        pieces,
+        List.of(new HeatStretch.Start(0, 1, "not recorded", lastedS == null)),
+        stopped == null,
+        1);
+  }
+
+  private String told(HeatBook.Noted one, Instant at) {
+    Double lastedS = one.lastedS();
+    Double ratio = one.ratio();
+    return "start told by "
+        + one.by()
+        + ", not measured: "
+        + (one.timeKnown() ? "at " : "moment not known, taken as ")
+        + site.text(at)
+        + (lastedS == null
+            ? ", length not known, takes the whole hot allowance"
+            : ", "
+                + Math.round(lastedS)
+                + " s at "
+                + (ratio == null ? "locked-rotor current" : ratio + " x rated"))
+        + (one.stoppedAt() == null
+            ? "; taken to have run at rated load until the next record or now"
+            : "");
   }
 
   private double second(Instant at) {
-    return Duration.between(moment.asked(), at).toMillis() / 1000.0;
-  }
-
-  static String seconds(Instant at) {
-    return at.truncatedTo(ChronoUnit.SECONDS).toString();
+    return Duration.between(asked, at).toMillis() / 1000.0;
   }
 }

@@ -3,13 +3,14 @@ package rampwright.app.usecase;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.Duration;
 import java.time.Instant;
 import java.time.InstantSource;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.UnaryOperator;
 import org.jspecify.annotations.Nullable;
+import rampwright.acquisition.file.UpdateLock;
 import rampwright.acquisition.toml.TomlProblemsException;
 import rampwright.analysis.heat.HeatPiece;
 import rampwright.app.asset.AssetFile;
@@ -22,13 +23,9 @@ import rampwright.app.result.HeatResult;
  * Keeps the heat account of an asset folder: reads what its trials' traces add, says how the motor
  * circuit stands, and keeps {@code heat.toml}.
  *
- * <p>The account's time never runs backwards: where the clock is behind the latest moment the
- * account has seen, that moment counts and no cooling is credited until the clock has caught up.
+ * <p>Only time that is known to have passed cools: {@link ClockCheck}.
  */
 public final class KeepHeat {
-  /** Clocks of recorder and reader may differ by so much without a word. */
-  private static final Duration SLACK = Duration.ofSeconds(2);
-
   private final TraceFileDoor door;
   private final Analyzer analyzer;
   private final String toolVersion;
@@ -71,14 +68,54 @@ public final class KeepHeat {
     if (by.isBlank()) {
       throw new UsageProblem("--by: a word that the motor was cold needs a name");
     }
-    if (moment.isAfter(clock.instant().plus(SLACK))) {
+    if (moment.isAfter(clock.instant().plus(ClockCheck.SLACK))) {
       throw new UsageProblem(
           "--cold-at " + moment + " is later than now; name the moment it was seen to be cold");
     }
-    HeatBook book = book(folder);
-    List<HeatBook.Cold> cold = new ArrayList<>(book.cold());
-    cold.add(new HeatBook.Cold(moment, by.strip()));
-    write(folder, new HeatBook(book.lastSeen(), cold, book.early(), book.traces()));
+    String name = by.strip();
+    change(folder, book -> book.with(new HeatBook.Cold(moment, name, book.steps().size())));
+    return now(folder);
+  }
+
+  /**
+   * Notes a start that nobody recorded, as a person tells it, then gives the account.
+   *
+   * @param told what is known of it; what is not is taken at the worst within reason
+   */
+  public HeatResult noteStart(Path folder, NotedStart told) throws InputProblem, UsageProblem {
+    check(folder);
+    Instant now = clock.instant().truncatedTo(ChronoUnit.SECONDS);
+    told.check(now, ClockCheck.SLACK);
+    change(folder, book -> book.with(told.kept(now, book.steps().size())));
+    return now(folder);
+  }
+
+  /**
+   * Notes a person's word that date and time of this computer are right and were right, so that
+   * time which nothing else witnessed counts, then gives the account.
+   */
+  public HeatResult clockRight(Path folder, String by) throws InputProblem, UsageProblem {
+    check(folder);
+    if (by.isBlank()) {
+      throw new UsageProblem("--by: a word that the clock is right needs a name");
+    }
+    now(folder);
+    boolean[] any = {false};
+    change(
+        folder,
+        book -> {
+          List<HeatBook.ClockStep> steps = new ArrayList<>();
+          for (HeatBook.ClockStep one : book.steps()) {
+            boolean open = !one.witnessed() && one.movedS() > 0 && one.rightBy() == null;
+            any[0] |= open;
+            steps.add(
+                open ? new HeatBook.ClockStep(one.at(), one.movedS(), false, by.strip()) : one);
+          }
+          return book.withSteps(steps);
+        });
+    if (!any[0]) {
+      throw new UsageProblem("--clock-right: no time of this account rests on the clock alone");
+    }
     return now(folder);
   }
 
@@ -99,16 +136,14 @@ public final class KeepHeat {
     if (reason.isBlank()) {
       throw new UsageProblem("--early: arming before the time needs a reason");
     }
-    HeatBook book = book(folder);
-    List<HeatBook.Early> early = new ArrayList<>(book.early());
     var ruledBy = asked.result().standing().ruledBy();
-    early.add(
+    HeatBook.Early early =
         new HeatBook.Early(
             asked.result().asOf(),
             reason.strip(),
             asked.result().standing().waitS(),
-            ruledBy == null ? "nothing" : ruledBy.key()));
-    write(folder, new HeatBook(book.lastSeen(), book.cold(), early, book.traces()));
+            ruledBy == null ? "nothing" : ruledBy.key());
+    change(folder, book -> book.with(early));
   }
 
   private static void check(Path folder) throws UsageProblem {
@@ -126,37 +161,40 @@ public final class KeepHeat {
     if (asset == null) {
       throw new UsageProblem(folder + ": is no asset folder");
     }
-    HeatBook book = book(folder);
     List<String> remarks = new ArrayList<>();
-    Instant told = clock.instant();
-    Instant seen = book.lastSeen();
-    boolean behind = seen != null && told.isBefore(seen.minus(SLACK));
-    Instant now =
-        (seen != null && told.isBefore(seen) ? seen : told).truncatedTo(ChronoUnit.MILLIS);
-    if (behind) {
-      remarks.add(
-          "the clock says "
-              + HeatGathering.seconds(told)
-              + ", before "
-              + HeatGathering.seconds(now)
-              + " when this account was last asked: set back? No cooling is credited until it has"
-              + " caught up; if the earlier time was the wrong one, correct last_seen in "
-              + HeatBookFile.NAME);
+    if (!keep) {
+      HeatGathering gathering = gathering(reader, asset, book(folder), moment, remarks);
+      return gathering.result(gathering.entries(FindTrials.ofAsset(folder)), expected);
     }
-    Instant asked = moment == null ? now : moment;
-    HeatGathering gathering =
-        new HeatGathering(
-            reader, asset, book, new HeatGathering.Moment(now, behind, asked), remarks);
-    List<HeatBook.Entry> entries = gathering.entries(FindTrials.ofAsset(folder));
-    if (keep) {
-      HeatBook after = new HeatBook(now, book.cold(), book.early(), entries);
+    try {
+      // Nobody may note a word between reading the book and writing it.
+      UpdateLock lock = UpdateLock.of(folder.resolve(HeatBookFile.NAME));
       try {
-        HeatBookFile.write(folder, after);
-      } catch (IOException e) {
-        remarks.add("the account was not kept: " + InputProblem.of(e, folder).getMessage());
+        HeatGathering gathering = gathering(reader, asset, book(folder), moment, remarks);
+        List<HeatBook.Entry> entries = gathering.entries(FindTrials.ofAsset(folder));
+        HeatBookFile.write(folder, gathering.kept(entries));
+        return gathering.result(entries, expected);
+      } finally {
+        lock.close();
       }
+    } catch (IOException e) {
+      remarks.clear();
+      HeatGathering gathering = gathering(reader, asset, book(folder), moment, remarks);
+      remarks.add("the account was not kept: " + InputProblem.of(e, folder).getMessage());
+      return gathering.result(gathering.entries(FindTrials.ofAsset(folder)), expected);
     }
-    return gathering.result(entries, expected);
+  }
+
+  private HeatGathering gathering(
+      TrialReader reader,
+      AssetFile asset,
+      HeatBook book,
+      @Nullable Instant moment,
+      List<String> remarks)
+      throws InputProblem {
+    ClockCheck.Checked checked = ClockCheck.of(book, clock);
+    return new HeatGathering(
+        reader, asset, book, checked, moment == null ? checked.now() : moment, remarks);
   }
 
   private static HeatBook book(Path folder) throws InputProblem {
@@ -169,9 +207,15 @@ public final class KeepHeat {
     }
   }
 
-  private static void write(Path folder, HeatBook book) throws InputProblem {
+  /** Changes the kept book; nobody else does at the same time. */
+  private static void change(Path folder, UnaryOperator<HeatBook> change) throws InputProblem {
     try {
-      HeatBookFile.write(folder, book);
+      UpdateLock lock = UpdateLock.of(folder.resolve(HeatBookFile.NAME));
+      try {
+        HeatBookFile.write(folder, change.apply(book(folder)));
+      } finally {
+        lock.close();
+      }
     } catch (IOException e) {
       throw InputProblem.of(e, folder.resolve(HeatBookFile.NAME));
     }

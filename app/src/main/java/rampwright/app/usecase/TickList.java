@@ -4,10 +4,14 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.InstantSource;
+import java.time.ZoneId;
 import java.time.temporal.ChronoUnit;
 import org.jspecify.annotations.Nullable;
+import rampwright.acquisition.file.UpdateLock;
 import rampwright.acquisition.toml.TomlProblemsException;
+import rampwright.app.asset.AssetFiles;
 import rampwright.app.asset.AssetFolders;
+import rampwright.app.asset.SiteTime;
 import rampwright.app.ready.EnergisingFile;
 import rampwright.app.ready.EnergisingList;
 
@@ -52,23 +56,41 @@ public final class TickList {
     if (by.isBlank()) {
       throw new UsageProblem("--by: a tick needs a name");
     }
-    if (takeBack && list.tick(number) == null) {
-      throw new UsageProblem("check " + number + " is not ticked; there is nothing to take back");
-    }
-    EnergisingList after =
-        list.with(
-            new EnergisingList.Tick(
-                number,
-                item.text(),
-                by.strip(),
-                clock.instant().truncatedTo(ChronoUnit.SECONDS),
-                note,
-                takeBack));
+    EnergisingList.Tick tick =
+        new EnergisingList.Tick(
+            number,
+            item.text(),
+            by.strip(),
+            clock.instant().truncatedTo(ChronoUnit.SECONDS),
+            note,
+            takeBack);
+    Path file = folder.resolve(EnergisingFile.NAME);
     try {
-      EnergisingFile.write(folder, after);
+      // Two people may tick at once: what the other ticked meanwhile is read first.
+      UpdateLock lock = UpdateLock.of(file);
+      try {
+        EnergisingList now = show(folder);
+        if (takeBack && now.tick(number) == null) {
+          throw new UsageProblem(
+              "check " + number + " is not ticked; there is nothing to take back");
+        }
+        EnergisingList after = now.with(tick);
+        EnergisingFile.write(folder, after);
+        return after;
+      } finally {
+        lock.close();
+      }
     } catch (IOException e) {
-      throw InputProblem.of(e, folder.resolve(EnergisingFile.NAME));
+      throw InputProblem.of(e, file);
     }
-    return after;
+  }
+
+  /** Whose clocks the people of an asset go by; the computer's where its sheet cannot be read. */
+  public SiteTime site(Path folder) {
+    try {
+      return SiteTime.of(AssetFiles.read(folder.resolve(AssetFolders.ASSET)).asset());
+    } catch (IOException | TomlProblemsException e) {
+      return new SiteTime(ZoneId.systemDefault());
+    }
   }
 }

@@ -12,6 +12,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Locale;
+import java.util.Random;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -20,6 +21,7 @@ import rampwright.acquisition.file.TraceFileException;
 import rampwright.acquisition.file.TraceFiles;
 import rampwright.analysis.figure.TraceAnalyzer;
 import rampwright.analysis.heat.HeatPart;
+import rampwright.analysis.heat.StartHeat;
 import rampwright.analysis.trace.Trace;
 import rampwright.app.fixture.Workshop;
 import rampwright.app.heat.HeatBook;
@@ -150,20 +152,207 @@ class KeepHeatTest {
     Instant seen = now;
     now = seen.minus(Duration.ofHours(1));
     HeatResult back = keep().now(pump);
-    assertThat(back.asOf()).isEqualTo(seen);
+    assertThat(back.asOf()).isEqualTo(now);
     assertThat(rotor(back)).isCloseTo(before, within(1e-4));
     assertThat(back.remarks()).anyMatch(line -> line.contains("set back"));
-    // A trial made by that clock, an hour behind, is not an hour old.
+    // A trial made by the clock that was set back is dated by it; one by the clock before has just
+    // ended.
     trial("20260314T081100Z", 8);
     now = seen.minus(Duration.ofMinutes(58));
     HeatResult more = keep().now(pump);
-    assertThat(more.datedBy()).containsEntry("20260314T081100Z", "first seen");
+    assertThat(more.datedBy()).containsEntry("20260314T081100Z", "folder name");
     assertThat(rotor(more)).isGreaterThan(before + 5);
-    assertThat(more.standing().part(HeatPart.Kind.STARTER).waitS()).isGreaterThan(300);
-    // Once the clock has caught up, time counts again.
-    now = seen.plus(Duration.ofHours(1));
-    assertThat(rotor(keep().now(pump))).isLessThan(rotor(more));
-    assertThat(HeatBookFile.read(pump).entry("20260314T081100Z").datedBy()).isEqualTo("first seen");
+    assertThat(more.standing().part(HeatPart.Kind.STARTER).waitS())
+        .isCloseTo(330 - (60 - 9), within(EDGE_S));
+    trial("20260314T090200Z", 8);
+    HeatResult old = keep().now(pump);
+    assertThat(old.datedBy()).containsEntry("20260314T090200Z", "first seen");
+    assertThat(old.standing().part(HeatPart.Kind.STARTER).waitS()).isGreaterThan(300);
+    // From then on time counts, without waiting for the clock to catch up.
+    now = now.plus(Duration.ofMinutes(30));
+    assertThat(rotor(keep().now(pump))).isLessThan(rotor(old) - 1);
+  }
+
+  /** A computer that stays on, is switched off, is another one; its clock is moved by hand. */
+  private final class Computer implements UpClock {
+    private String boot = "first";
+    private double upS = 1000;
+
+    @Override
+    public Instant instant() {
+      return now;
+    }
+
+    @Override
+    public HeatBook.UpTime up() {
+      return new HeatBook.UpTime(boot, upS);
+    }
+
+    void passes(double seconds) {
+      upS += seconds;
+      now = now.plusMillis(Math.round(1000 * seconds));
+    }
+
+    KeepHeat keep() {
+      return new KeepHeat(door, TraceAnalyzer::analyze, "1", this);
+    }
+  }
+
+  @Test
+  void aClockSetForwardCoolsNothing() throws Exception {
+    Computer computer = new Computer();
+    trial("20260314T090000Z", 8);
+    computer.passes(1);
+    double first = rotor(computer.keep().now(pump));
+    now = now.plus(Duration.ofHours(3));
+    HeatResult moved = computer.keep().now(pump);
+    assertThat(moved.asOf()).isEqualTo(now);
+    assertThat(rotor(moved)).isCloseTo(first, within(1e-4));
+    assertThat(moved.remarks()).anyMatch(line -> line.contains("set forward by 3 h 0 min"));
+    // And it stays so, asked again, and with nothing written, and when it is set right again.
+    assertThat(rotor(computer.keep().look(pump, List.of()))).isCloseTo(first, within(1e-4));
+    computer.passes(600);
+    double tenMinutes = rotor(computer.keep().now(pump));
+    assertThat(tenMinutes).isLessThan(first - 0.1);
+    now = now.minus(Duration.ofHours(3));
+    HeatResult right = computer.keep().now(pump);
+    assertThat(rotor(right)).isCloseTo(tenMinutes, within(1e-4));
+    // The same as if nobody had touched the clock.
+    Files.delete(pump.resolve("heat.toml"));
+    assertThat(rotor(computer.keep().now(pump))).isCloseTo(tenMinutes, within(1e-3));
+  }
+
+  @Test
+  void aTrialRecordedBeforeTheClockWasMovedIsMovedWithIt() throws Exception {
+    Computer computer = new Computer();
+    trial("20260314T080000Z", 8);
+    computer.keep().now(pump);
+    computer.passes(60);
+    trial("20260314T091030Z", 8);
+    now = now.plus(Duration.ofHours(3));
+    HeatResult moved = computer.keep().now(pump);
+    HeatPart starter = moved.standing().part(HeatPart.Kind.STARTER);
+    // It ended its load at 09:10:39, 21 s before 09:11:00 of the old clock.
+    assertThat(starter.waitS()).isCloseTo(330 - 21, within(EDGE_S));
+  }
+
+  @Test
+  void timeThatOnlyTheClockTellsOfIsAPersonsWord() throws Exception {
+    Computer computer = new Computer();
+    trial("20260314T090000Z", 8);
+    double first = rotor(computer.keep().now(pump));
+    computer.boot = "second";
+    computer.upS = 40;
+    now = now.plus(Duration.ofHours(5));
+    HeatResult unsaid = computer.keep().now(pump);
+    assertThat(rotor(unsaid)).isCloseTo(first, within(1e-4));
+    assertThat(unsaid.remarks())
+        .anyMatch(line -> line.contains("--clock-right") && line.contains("5 h 0 min"));
+    computer.passes(60);
+    assertThat(rotor(computer.keep().now(pump))).isLessThan(first);
+    assertThatThrownBy(() -> computer.keep().clockRight(pump, " "))
+        .isInstanceOf(UsageProblem.class);
+    HeatResult said = computer.keep().clockRight(pump, "A. Fitter");
+    assertThat(rotor(said)).isLessThan(first - 20);
+    assertThat(said.remarks()).noneMatch(line -> line.contains("--clock-right"));
+    assertThat(Files.readString(pump.resolve("heat.toml"))).contains("right_by = \"A. Fitter\"");
+    assertThatThrownBy(() -> computer.keep().clockRight(pump, "A. Fitter"))
+        .isInstanceOf(UsageProblem.class)
+        .hasMessageContaining("rests on the clock alone");
+  }
+
+  /** However the clock is moved, and whatever is asked when: never cooler than the time passed. */
+  @Test
+  void noClockCoolsAMotorFasterThanTimeDoes() throws Exception {
+    Random random = new Random(20260314);
+    for (int run = 0; run < 12; run++) {
+      Files.deleteIfExists(pump.resolve("heat.toml"));
+      now = NINE.plusSeconds(600);
+      Computer computer = new Computer();
+      trial("20260314T090000Z", 4 + 10 * random.nextDouble());
+      computer.keep().now(pump);
+      Instant truth = now;
+      for (int step = 0; step < 8; step++) {
+        double passedS = 600 * random.nextDouble();
+        computer.passes(passedS);
+        truth = truth.plusMillis(Math.round(1000 * passedS));
+        switch (random.nextInt(5)) {
+          case 0 -> now = now.plusSeconds(random.nextInt(20_000));
+          case 1 -> now = now.minusSeconds(random.nextInt(20_000));
+          case 2 -> {
+            computer.boot = "boot " + step;
+            computer.upS = 1;
+            now = now.plusSeconds(random.nextInt(20_000) - 5_000);
+          }
+          default -> {
+            // Nobody touches it.
+          }
+        }
+        double shown = rotor(computer.keep().now(pump));
+        Computer honest = new Computer();
+        Instant kept = now;
+        now = truth;
+        byte[] book = Files.readAllBytes(pump.resolve("heat.toml"));
+        Files.delete(pump.resolve("heat.toml"));
+        double real = rotor(honest.keep().look(pump, List.of()));
+        Files.write(pump.resolve("heat.toml"), book);
+        now = kept;
+        assertThat(shown).as("run %s step %s", run, step).isGreaterThanOrEqualTo(real - 0.01);
+      }
+    }
+  }
+
+  @Test
+  void aStartNobodyRecordedIsToldAndToldApart() throws Exception {
+    trial("20260314T060000Z", 8);
+    now = NINE;
+    double before = rotor(keep().now(pump));
+    Instant began = NINE.minusSeconds(300);
+    HeatResult known =
+        keep().noteStart(pump, new NotedStart("A. Fitter", began, 9.0, 3.5, began.plusSeconds(60)));
+    assertThat(known.standing().starts()).hasSize(2);
+    StartHeat told = known.standing().starts().get(1);
+    assertThat(told.measured()).isFalse();
+    assertThat(known.standing().starts().get(0).measured()).isTrue();
+    assertThat(told.rotorAdded()).isCloseTo(9 * 3.5 * 3.5 * 1.0404 / (25 * 51.84), within(1e-9));
+    assertThat(known.datedBy()).containsValue("noted by A. Fitter");
+    assertThat(known.standing().running()).isFalse();
+    assertThat(rotor(known)).isGreaterThan(before);
+    // The start to come is reckoned as a measured one.
+    assertThat(known.standing().expectedRotor())
+        .isCloseTo(known.standing().starts().get(0).rotorAdded(), within(1e-9));
+    // Nothing known: just now, the whole hot allowance, and it runs.
+    HeatResult unknown =
+        keep().noteStart(pump, new NotedStart("B. Fitter", null, null, null, null));
+    StartHeat worst = unknown.standing().starts().get(2);
+    assertThat(worst.rotorAdded()).isCloseTo(12.0 / 25, within(1e-9));
+    assertThat(unknown.standing().running()).isTrue();
+    assertThat(rotor(unknown)).isGreaterThan(rotor(known) + 40);
+    assertThat(unknown.remarks())
+        .anyMatch(line -> line.contains("told by B. Fitter, not measured: moment not known"));
+    assertThat(HeatBookFile.read(pump).noted()).hasSize(2);
+    assertThat(rotor(keep().now(pump))).isCloseTo(rotor(unknown), within(1e-6));
+  }
+
+  @Test
+  void whatCannotBeToldOfAStartIsRefused() {
+    Instant later = now.plusSeconds(60);
+    List<NotedStart> wrong =
+        List.of(
+            new NotedStart(" ", NINE, null, null, null),
+            new NotedStart("A", later, null, null, null),
+            new NotedStart("A", NINE, -1.0, null, null),
+            new NotedStart("A", NINE, Double.NaN, null, null),
+            new NotedStart("A", NINE, 9.0, 90.0, null),
+            new NotedStart("A", NINE, null, 3.5, null),
+            new NotedStart("A", NINE, 9.0, null, NINE.minusSeconds(1)),
+            new NotedStart("A", null, 9.0, null, NINE));
+    for (NotedStart one : wrong) {
+      assertThatThrownBy(() -> keep().noteStart(pump, one))
+          .as(one.toString())
+          .isInstanceOf(UsageProblem.class);
+    }
+    assertThat(pump.resolve("heat.toml")).doesNotExist();
   }
 
   @Test
