@@ -75,6 +75,7 @@ final class CurrentFigures {
     double u = 2 * Accuracy.GAIN * value / Math.sqrt(phases.size());
     u = Math.hypot(u, squareAt(r, fromS + r.stepS) * fromU);
     u = Math.hypot(u, (mean(r, fromS, toS + toU) - mean(r, fromS, Math.max(fromS, toS - toU))) / 2);
+    u = Math.hypot(u, CurrentIntegral.betweenReadings(r, fromS, toS));
     u = Math.hypot(u, CurrentIntegral.gapUncertainty(r, fromS, toS));
     u = Math.hypot(u, 2 * Math.sqrt(value * Math.max(0, toS - fromS)) * r.rest.uncertaintyA());
     String rule =
@@ -116,7 +117,7 @@ final class CurrentFigures {
   }
 
   /** RMS over the window from its i2t. */
-  static Measured rms(Readings r, Measured i2t, double toU) {
+  static Measured rms(Readings r, Measured i2t, double fromU, double toU) {
     Double value = i2t.value();
     Double fromS = i2t.fromS();
     Double toS = i2t.toS();
@@ -134,8 +135,19 @@ final class CurrentFigures {
     double later = Math.sqrt(mean(r, fromS, toS + toU) / (tookS + toU));
     double sooner = Math.sqrt(mean(r, fromS, fromS + shortS) / shortS);
     double byEnd = toU > 0 ? Math.abs(later - sooner) / 2 : 0;
-    double byGap = CurrentIntegral.gapUncertainty(r, fromS, toS) / (2 * rms * tookS);
+    double byGap =
+        Math.hypot(
+                CurrentIntegral.gapUncertainty(r, fromS, toS),
+                CurrentIntegral.betweenReadings(r, fromS, toS))
+            / (2 * rms * tookS);
     double u = Math.hypot(Accuracy.ofCurrent(rms, byGap), byEnd);
+    // A window that begins sooner holds as much more of what flowed there; a slow meter's readings
+    // add up to the same whatever the window.
+    double atBegin = r.averaging.isSlow(r.stepS) ? 0 : squareAt(r, fromS) / (rms * rms);
+    u = Math.hypot(u, 0.5 * rms * Math.abs(1 - atBegin) * Math.min(1, fromU / tookS));
+    if (CurrentIntegral.ceases(r, toS)) {
+      u = Math.hypot(u, 0.5 * rms * Math.min(1, toU / tookS));
+    }
     u = Math.hypot(u, r.rest.uncertaintyA());
     return Measured.of(
             rms,

@@ -29,6 +29,27 @@ final class CurrentIntegral {
       Samples samples = r.trace.channel(r.phases.get(phase));
       return samples == null ? Double.NaN : ofSamples(r, r.cycles, samples, fromS, toS);
     }
+    return r.averaging.isSlow(r.stepS)
+        ? ofReadings(r, phase, fromS - r.averaging.quarterS(), slowEndS(r, toS))
+        : ofReadings(r, phase, fromS, toS);
+  }
+
+  /**
+   * To where a slow meter's readings hold what flowed up to an instant: averages show it up to half
+   * their span later; where the current ceases there, to the end of its tail.
+   */
+  private static double slowEndS(Readings r, double toS) {
+    double quarterS = r.averaging.quarterS();
+    return toS + (ceases(r, toS) ? 3 : 1) * quarterS;
+  }
+
+  /** Whether a slow meter's readings show current ceasing at an instant. */
+  static boolean ceases(Readings r, double atS) {
+    int k = r.firstAtOrAfter(atS + 3 * r.averaging.quarterS());
+    return r.averaging.isSlow(r.stepS) && k < r.t.length && !(r.high[k] > r.thresholdA);
+  }
+
+  private static double ofReadings(Readings r, int phase, double fromS, double toS) {
     double[] i = r.currentFilled[phase];
     double sum = 0;
     double lastS = fromS;
@@ -62,6 +83,36 @@ final class CurrentIntegral {
       sum += lastSquare * (toS - lastS);
     }
     return coveredS > 0 ? sum : Double.NaN;
+  }
+
+  /**
+   * What the course between readings leaves open in the integral of the mean of the phases'
+   * squares, A^2 s: between two readings the square may have run anywhere between theirs.
+   *
+   * <p>A slow meter's readings hold all that flowed, but a quarter of its span late or early.
+   */
+  static double betweenReadings(Readings r, double fromS, double toS) {
+    if (r.isWaveform()) {
+      return 0;
+    }
+    double sum = 0;
+    double last = Double.NaN;
+    double lastS = 0;
+    for (int k = r.firstAtOrAfter(fromS - r.stepS); k < r.t.length; k++) {
+      double square = CurrentFigures.squareAt(r, r.t[k]);
+      if (!Double.isNaN(last) && r.t[k] <= toS) {
+        double open = Accuracy.ofWidth((square - last) * (r.t[k] - Math.max(fromS, lastS)));
+        sum += open * open;
+      }
+      if (r.t[k] > toS) {
+        break;
+      }
+      last = square;
+      lastS = r.t[k];
+    }
+    double atEnd =
+        r.averaging.isSlow(r.stepS) ? CurrentFigures.squareAt(r, toS) * r.averaging.quarterS() : 0;
+    return Math.hypot(Math.sqrt(sum), atEnd);
   }
 
   /** Half cycle by half cycle; the parts add up to the whole exactly. */

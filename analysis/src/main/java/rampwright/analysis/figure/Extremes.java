@@ -30,7 +30,14 @@ final class Extremes {
         if (!(peak >= largest)) {
           peak = largest;
           highest = label;
-          u = r.isWaveform() ? 0 : NOISE_TO_EXTREME * Noise.sigma(r.current[p], from, to);
+          u =
+              r.isWaveform()
+                  ? 0
+                  : Math.hypot(
+                      NOISE_TO_EXTREME * Noise.sigma(r.current[p], from, to),
+                      Math.max(
+                          Noise.largest(r.current[p], from, to) - largest,
+                          blurred(r, r.currentForExtremes[p], from, to, largest)));
         }
       }
     }
@@ -51,6 +58,28 @@ final class Extremes {
                 + r.rest.said()
                 + r.gaps.said(fromS, toS))
         .withPhases(highest, phases);
+  }
+
+  /**
+   * What an extreme may have lost between readings and to the meter's averaging: how far the values
+   * one interval, or one averaging span, before and after it lie below, the nearer of the two.
+   *
+   * <p>A rounded peak loses less than it falls within an interval.
+   */
+  static double blurred(Readings r, double[] values, int from, int to, double extreme) {
+    int reach =
+        (int)
+            Math.max(1, Math.ceil(r.averaging.isSlow(r.stepS) ? r.averaging.spanS() / r.stepS : 1));
+    for (int k = from; k < to; k++) {
+      if (values[k] == extreme) {
+        double before = k - reach >= from ? Math.abs(extreme - values[k - reach]) : Double.NaN;
+        double after = k + reach < to ? Math.abs(extreme - values[k + reach]) : Double.NaN;
+        double nearer =
+            Double.isNaN(after) ? before : Double.isNaN(before) ? after : Math.min(before, after);
+        return Double.isNaN(nearer) ? 0 : nearer;
+      }
+    }
+    return 0;
   }
 
   /** A current figure over In, or the reason why not. */

@@ -2,6 +2,7 @@ package rampwright.analysis.figure;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import rampwright.analysis.trace.TimeBase;
 
 /**
@@ -9,6 +10,7 @@ import rampwright.analysis.trace.TimeBase;
  *
  * @param first index of the first flowing stamp of the track
  * @param last index of the last flowing stamp
+ * @param lastWhole index of the last stamp that holds nothing of current ceasing
  * @param fromS inception; the record's start when it flows there already
  * @param fromUncertaintyS standard uncertainty of {@code fromS}
  * @param toS instant current ceases; the record's end when it still flows there
@@ -19,6 +21,7 @@ import rampwright.analysis.trace.TimeBase;
 record Flow(
     int first,
     int last,
+    int lastWhole,
     double fromS,
     double fromUncertaintyS,
     double toS,
@@ -26,6 +29,10 @@ record Flow(
     boolean openStart,
     boolean openEnd) {
 
+  // From this share of the interval on an average reaches over the reading before.
+  private static final double LONG_AVERAGE = 0.8;
+  // A current no longer than the meter's average is not dated to its end.
+  private static final double BEGIN_SHARE = 0.25;
   private static final double PART_SHARE = 0.7;
   private static final double SQRT6 = Math.sqrt(6);
 
@@ -33,6 +40,17 @@ record Flow(
   static List<Flow> find(Readings r) {
     List<Flow> flows = new ArrayList<>();
     SampleFloor floor = SampleFloor.of(r);
+    for (Edges edges : edges(r)) {
+      flows.add(dated(r, floor, edges));
+    }
+    return flows;
+  }
+
+  /** First and last flowing stamp, and whether current flows to the record's end. */
+  private record Edges(int first, int last, boolean stillFlowing) {}
+
+  private static List<Edges> edges(Readings r) {
+    List<Edges> flows = new ArrayList<>();
     int n = r.t.length;
     int k = 0;
     while (k < n) {
@@ -45,7 +63,7 @@ record Flow(
       while (last > first && !(r.high[last] > r.thresholdA)) {
         last--;
       }
-      flows.add(dated(r, floor, first, last, off < 0));
+      flows.add(new Edges(first, last, off < 0));
       k = off < 0 ? n : off;
     }
     return flows;
@@ -75,8 +93,35 @@ record Flow(
     return -1;
   }
 
-  private static Flow dated(
-      Readings r, SampleFloor floor, int first, int last, boolean stillFlowing) {
+  /** What the meter of a trace averages over. */
+  static Averaging averaging(Readings r) {
+    double[] spansS = new double[r.isWaveform() ? 0 : r.t.length];
+    int n = 0;
+    if (!r.isWaveform()) {
+      for (Edges edges : edges(r)) {
+        Averaging.Tail tail = edges.stillFlowing ? null : tail(r, edges.first, edges.last);
+        if (tail != null) {
+          spansS[n++] = tail.spanS();
+        }
+      }
+    }
+    return Averaging.of(spansS, n, r.motor.ratedFrequencyHz());
+  }
+
+  private static Averaging.@Nullable Tail tail(Readings r, int first, int last) {
+    double[] square = new double[last + 1];
+    for (double[] phase : r.current) {
+      for (int k = first; k <= last; k++) {
+        square[k] += phase[k] * phase[k];
+      }
+    }
+    return Averaging.tail(r.t, square, first, last);
+  }
+
+  private static Flow dated(Readings r, SampleFloor floor, Edges edges) {
+    int first = edges.first;
+    int last = edges.last;
+    boolean stillFlowing = edges.stillFlowing;
     if (r.isWaveform()) {
       return datedFromSamples(r, floor, first, last, stillFlowing);
     }
@@ -98,10 +143,26 @@ record Flow(
       // reading: there the first reading that shows current holds the step.
       fromS = 0.5 * (r.t[before] + r.t[first]);
       fromU = Math.hypot(Accuracy.ofWidth(r.t[first] - r.t[before]), r.jitterS);
+      double spanS = r.averaging.spanS();
+      if (spanS > LONG_AVERAGE * r.stepS) {
+        // One that averages about its stamp shows current half its span early.
+        double longestS = BEGIN_SHARE * (r.t[last] - r.t[first]);
+        fromS = Math.min(fromS + r.averaging.quarterS(), Math.max(fromS, r.t[first] + longestS));
+        fromU = Math.hypot(fromU, r.averaging.quarterS());
+      } else {
+        fromU = Math.hypot(fromU, 0.5 * spanS / Math.sqrt(2));
+      }
     }
     double toS = r.t[last];
     double toU = 0;
-    if (!openEnd) {
+    Averaging.Tail tail = openEnd ? null : tail(r, first, last);
+    int lastWhole = last;
+    if (tail != null) {
+      lastWhole = tail.lastWhole();
+      toS = tail.fromS() + tail.spanS() / 4;
+      toU = Math.hypot(tail.spanS() / 4, Math.hypot(Accuracy.ofWidth(r.stepS), r.jitterS));
+      toU = Math.hypot(toU, tail.openS());
+    } else if (!openEnd) {
       // Of a meter that reads an instant the current ceases between its last and the next reading,
       // of one that averages back up to half an interval before the last, of one that averages
       // about its stamp between these. A quarter of an interval after the last reading is off by
@@ -111,7 +172,13 @@ record Flow(
       toS = isPart(r, last, last - 1) ? r.t[last] : r.t[last] + intervalS / 4;
       toU = Math.hypot(intervalS / SQRT6, r.jitterS);
     }
-    return new Flow(first, last, fromS, fromU, toS, toU, openStart, openEnd);
+    if (tail == null) {
+      while (lastWhole > first && r.t[lastWhole] > toS) {
+        lastWhole--;
+      }
+      lastWhole = openEnd ? lastWhole : Math.max(first, lastWhole - 1);
+    }
+    return new Flow(first, last, lastWhole, fromS, fromU, toS, toU, openStart, openEnd);
   }
 
   /** A reading well below its neighbour: it averaged over the step itself. */
@@ -159,7 +226,11 @@ record Flow(
       // Thyristors conduct to the current's next zero: the order came up to half a cycle earlier.
       toU = cycleS / 2 / Math.sqrt(3);
     }
-    return new Flow(first, last, fromS, fromU, toS, toU, openStart, openEnd);
+    int lastWhole = last;
+    while (lastWhole > first && r.t[lastWhole] > toS) {
+      lastWhole--;
+    }
+    return new Flow(first, last, lastWhole, fromS, fromU, toS, toU, openStart, openEnd);
   }
 
   /** Instant of the first sample of current in [fromS, toS]; NaN when there is none. */

@@ -42,6 +42,7 @@ final class Pauses {
     return new Flow(
         a.first(),
         b.last(),
+        b.lastWhole(),
         a.fromS(),
         a.fromUncertaintyS(),
         b.toS(),

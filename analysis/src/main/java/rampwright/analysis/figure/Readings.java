@@ -65,6 +65,9 @@ final class Readings {
   /** A current counts as flowing above this. */
   final double thresholdA;
 
+  /** What the meter of readings averages over. */
+  final Averaging averaging;
+
   final @Nullable SpeedTrack speed;
 
   Readings(
@@ -107,6 +110,7 @@ final class Readings {
     this.rest = RestLevel.of(phases, currentForExtremes, high, motor.ratedCurrentA());
     this.noiseA = rest.levelA();
     this.thresholdA = rest.thresholdA();
+    this.averaging = Flow.averaging(this);
     this.speed = SpeedTrack.of(trace, isWaveform() ? stepS : 0);
   }
 

@@ -86,10 +86,25 @@ record RunState(int first, double levelA, double speedRpm) {
     } else {
       arrival = settling(r, flow, current, arrival, lengthK);
     }
+    if (stillLimited(r, flow, first, arrival.levelA())) {
+      return null;
+    }
     if (rated == null && !fell(r, flow, first, arrival.levelA())) {
       return null;
     }
     return new RunState(arrival.at(), arrival.levelA(), top);
+  }
+
+  /**
+   * A shaft that nears its speed by so little a second that it seems to stand: the current tells,
+   * for no motor runs near its start's current and above what it may carry.
+   */
+  private static boolean stillLimited(Readings r, Flow flow, int upTo, double level) {
+    Double rated = r.motor.ratedCurrentA();
+    return rated != null
+        && !flow.openStart()
+        && level > MOST_RUN_RATIO * rated
+        && level > FALL_OF_RATED * peak(r, flow.first(), upTo);
   }
 
   private static boolean fell(Readings r, Flow flow, int upTo, double level) {

@@ -68,7 +68,7 @@ record SoundTrace(Trace trace, List<Finding> findings) {
       channel.dropCodes(most);
       channel.turnIfNegative("the shaft turns in reverse, or the pickup counts so");
       channel.dropLone(most);
-      channel.dropJumps();
+      channel.dropJumps(kind == TraceKind.WAVEFORM);
     } else if (alternating && kind == TraceKind.RMS) {
       boolean current = quantity == Quantity.CURRENT;
       Plausible most =

@@ -70,7 +70,7 @@ final class StartFigures {
     found.put("peak_current_ratio", Extremes.overRated(peak, rated, 1, ""));
     found.put("crest_current_A", CurrentFigures.crest(r, w.fromS, w.toS));
     Measured i2t = CurrentFigures.i2t(r, w.fromS, w.fromU, w.toS, w.toU);
-    Measured rms = CurrentFigures.rms(r, i2t, w.toU);
+    Measured rms = CurrentFigures.rms(r, i2t, w.fromU, w.toU);
     found.put("rms_current_A", rms);
     found.put("rms_current_ratio", Extremes.overRated(rms, rated, 1, ""));
     found.put("i2t_A2s", i2t);

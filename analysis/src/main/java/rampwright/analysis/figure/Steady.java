@@ -21,6 +21,7 @@ record Steady(int from, int to, double levelA, double rippleA, double speedRpm) 
   private static final double PLATEAU_S = 3.0;
   private static final double PLATEAU_SHARE_OF_RATED = 0.03;
   private static final double SAME_SHARE_OF_RATED = 0.05;
+  private static final double BENT_SHARE_OF_RATED = 0.01;
   private static final double QUICK_S = 1.0;
   private static final double LASTS_TIMES = 3.0;
   private static final double PLATEAU_SPEED_SHARE = 0.003;
@@ -43,18 +44,27 @@ record Steady(int from, int to, double levelA, double rippleA, double speedRpm) 
         lowest = Math.min(lowest, one.levelA);
       }
     }
-    double mostA =
-        plateau != null ? plateau.levelA + SAME_SHARE_OF_RATED * rated : MOST_ABOVE_LOWEST * lowest;
+    // Beyond its own scatter another level is a departure from the plateau.
+    double bandA = plateau != null ? Math.max(BENT_SHARE_OF_RATED * rated, 4 * plateau.rippleA) : 0;
+    double mostA = plateau != null ? plateau.levelA + bandA : MOST_ABOVE_LOWEST * lowest;
+    double leastA = plateau != null ? plateau.levelA - bandA : 0;
     Steady last = plateau;
     for (int k = from; k + length - 1 <= flow.last(); k += hop) {
       Steady one = search.at(k, length, speedRpm);
-      if (one != null && one.levelA <= mostA && (last == null || one.to > last.to)) {
+      if (one != null
+          && one.levelA <= mostA
+          && one.levelA >= leastA
+          && (last == null || one.to > last.to)) {
         last = one;
       }
     }
     return last != null
         ? last
         : new Steady(run.first(), run.first(), run.levelA(), 0, run.speedRpm());
+  }
+
+  private Steady withRipple(double otherA) {
+    return new Steady(from, to, levelA, otherA, speedRpm);
   }
 
   private record Search(Readings r, RunState run, Swing swing, double rated) {
@@ -83,6 +93,10 @@ record Steady(int from, int to, double levelA, double rippleA, double speedRpm) 
         if (one == null) {
           continue;
         }
+        if (accepted != null && isSame(one, accepted)) {
+          // One that holds the stop's first readings scatters more than those before it.
+          one = one.withRipple(Math.min(one.rippleA, accepted.rippleA));
+        }
         boolean known = r.speed != null && !Double.isNaN(run.speedRpm());
         if (accepted == null || known || isSame(one, accepted)) {
           accepted = one;
@@ -98,6 +112,32 @@ record Steady(int from, int to, double levelA, double rippleA, double speedRpm) 
         }
       }
       return accepted;
+    }
+
+    /** Whether the middle of a stretch lies off its ends: the top of a hump, or a beginning. */
+    private boolean isBent(int k, int length, double ripple) {
+      int third = length / 3;
+      if (third < 2) {
+        return false;
+      }
+      double[] current = swing.currentA;
+      double ends =
+          0.5 * (mean(current, k, k + third) + mean(current, k + length - third, k + length));
+      double off = Math.abs(mean(current, k + third, k + length - third) - ends);
+      double noise = Math.min(ripple, Noise.sigma(current, k, k + length));
+      return off > Math.max(BENT_SHARE_OF_RATED * rated, 4 * noise / Math.sqrt(third));
+    }
+
+    private static double mean(double[] values, int from, int to) {
+      double sum = 0;
+      int n = 0;
+      for (int k = from; k < to; k++) {
+        if (!Double.isNaN(values[k])) {
+          sum += values[k];
+          n++;
+        }
+      }
+      return n == 0 ? Double.NaN : sum / n;
     }
 
     private boolean isSame(Steady a, Steady b) {
@@ -137,6 +177,9 @@ record Steady(int from, int to, double levelA, double rippleA, double speedRpm) 
         if (Math.abs(current[j] - level) > Math.max(2 * flat, 4 * ripple)) {
           return null;
         }
+      }
+      if (isBent(k, length, ripple)) {
+        return null;
       }
       double rpm = Double.NaN;
       if (r.speed != null) {

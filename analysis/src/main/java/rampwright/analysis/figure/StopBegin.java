@@ -94,7 +94,7 @@ record StopBegin(double atS, double uncertaintyS, String rule) {
    */
   private static int departure(Readings r, Flow flow, Swing swing, Steady steady, double band) {
     int lasting = Math.max(r.lasting(), (int) Math.round(0.06 / r.stepS));
-    int last = flow.openEnd() ? flow.last() : lastFullReading(r, flow);
+    int last = flow.lastWhole();
     // An average over a swing is touched by current ceasing half its span before.
     last -= (int) Math.ceil(0.5 * swing.spanS / r.stepS);
     int slowedFor = slowedFrom(r, last, steady);
@@ -154,15 +154,6 @@ record StopBegin(double atS, double uncertaintyS, String rule) {
       }
     }
     return -1;
-  }
-
-  /** Last stamp whose window or reading is not yet touched by current ceasing. */
-  private static int lastFullReading(Readings r, Flow flow) {
-    int k = flow.last();
-    while (k > flow.first() && r.t[k] > flow.toS()) {
-      k--;
-    }
-    return r.isWaveform() ? k : Math.max(flow.first(), k - 1);
   }
 
   /** Whether the speed at a stamp has left the run's. */

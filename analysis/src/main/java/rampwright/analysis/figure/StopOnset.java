@@ -113,8 +113,8 @@ final class StopOnset {
   /** Last reading that holds nothing of the cut. */
   private int lastWhole() {
     double wholeS = flow.toS() - 0.5 * Math.max(AVERAGED_S, r.stepS) - 0.1 * r.stepS;
-    int k = flow.last();
-    while (k > from && r.t[k] > wholeS) {
+    int k = r.averaging.isSlow(r.stepS) ? flow.lastWhole() : flow.last();
+    while (k > from && k > flow.lastWhole() && r.t[k] > wholeS) {
       k--;
     }
     return k;

@@ -82,6 +82,9 @@ final class VoltageFigures {
         double noiseV = r.isWaveform() ? sigma : 1.8 * sigma;
         // How much the smallest stands out among its neighbours depends on where cycles begin.
         double lone = lone(extremes, begin, end, lowest);
+        if (!r.isWaveform() && !Double.isNaN(lowest)) {
+          lone = Math.hypot(lone, Extremes.blurred(r, extremes, begin, end, lowest));
+        }
         double scatter = scatter(raw, before, begin) * (r.isWaveform() ? 0 : 1);
         uDip.add(
             100

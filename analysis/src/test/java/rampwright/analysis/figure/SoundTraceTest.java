@@ -75,6 +75,73 @@ class SoundTraceTest {
     sameFigures(readings().with(ChannelName.SPEED, at(2.5, rpm, SPEED)), "bad-values");
   }
 
+  /** A tachometer of 4 % of noise, at rest quiet: its jumps are its manner. */
+  @Test
+  void aTachometerThatJumpsAboutIsNotBroken() {
+    java.util.Random noise = new java.util.Random(5);
+    MadeTrace made =
+        new MadeTrace(12, 25)
+            .withThreeReadings(t -> t < 5 || t > 11 ? 0 : t < 7 ? 350 : 80)
+            .with(
+                ChannelName.SPEED,
+                t -> {
+                  double rpm = t < 5 || t > 11 ? 0 : Math.min(1480, 740 * (t - 5));
+                  return rpm * (1 + 0.04 * noise.nextGaussian());
+                });
+    assertThat(MadeTrace.analyze(made.build()).figures().findings())
+        .noneMatch(f -> f.code().equals("bad-values"));
+  }
+
+  /** A start cut after a tenth of a second: one reading of speed, with current. */
+  @Test
+  void aShaftThatOnlyJustTurnedIsNoBadValue() {
+    MadeTrace made =
+        new MadeTrace(6, 10)
+            .withThreeReadings(t -> t < 2.95 || t > 3.55 ? 0 : 350)
+            .with(ChannelName.SPEED, t -> Math.abs(t - 3.5) < 0.01 ? 60 : 0);
+    assertThat(MadeTrace.analyze(made.build()).figures().findings())
+        .noneMatch(f -> f.code().equals("bad-values"));
+  }
+
+  /** A start cut while the shaft gained speed: the apex of its speed is no jump. */
+  @Test
+  void theApexOfAnAbortedStartIsNoBadValue() {
+    MadeTrace made =
+        new MadeTrace(8, 25)
+            .withThreeReadings(t -> t < 2.02 || t > 2.62 ? 0 : 350)
+            .with(
+                ChannelName.SPEED,
+                t ->
+                    t < 2.1
+                        ? 0
+                        : t < 2.62 ? 640 * (t - 2.1) : Math.max(0, 332.8 - 500 * (t - 2.62)));
+    assertThat(MadeTrace.analyze(made.build()).figures().findings())
+        .noneMatch(f -> f.code().equals("bad-values"));
+  }
+
+  /**
+   * A pickup's lone pulses among thousands of samples leave no finding and no trace in a figure.
+   */
+  @Test
+  void loneSamplesOfADenseTachometerMoveNothing() {
+    MadeTrace made =
+        new MadeTrace(9, 4000).withThreePhase(t -> t < 1 || t > 8 ? 0 : t < 4 ? 350 : 80, 50);
+    java.util.function.DoubleUnaryOperator rpm =
+        t -> t < 1 ? 0 : t < 8 ? Math.min(1480, 500 * (t - 1)) : Math.max(0, 1480 - 2000 * (t - 8));
+    StartRecord clean =
+        MadeTrace.analyze(made.with(ChannelName.SPEED, rpm).build()).figures().starts().get(0);
+    TraceFigures f =
+        MadeTrace.analyze(
+                made.with(
+                        ChannelName.SPEED,
+                        t -> rpm.applyAsDouble(t) + (Math.abs(t % 0.5 - 0.2) < 1e-5 ? 400 : 0))
+                    .build())
+            .figures();
+    assertThat(f.findings()).isEmpty();
+    assertThat(f.starts().get(0).instants().get("full_speed_s").value())
+        .isCloseTo(clean.instants().get("full_speed_s").value(), within(1e-6));
+  }
+
   @Test
   void aLongInrushBeyondTheRatedCurrentIsKept() {
     // The asset sheet says 100 A, the motor takes forty times that: the sheet is wrong, not the

@@ -94,6 +94,25 @@ class SplittingTest {
     assertThat(f.findings()).anySatisfy(x -> assertThat(x.code()).isEqualTo("aborted-start"));
   }
 
+  /** A heavy fan at its current limit gains its last percent so slowly that it seems to stand. */
+  @Test
+  void aSlowStartCutAtItsLimitIsNoRun() {
+    MadeTrace made =
+        new MadeTrace(40, 25)
+            .withThreeReadings(t -> t < 2 || t > 32 ? 0 : 250 - t)
+            .with(
+                ChannelName.SPEED,
+                t ->
+                    t < 2
+                        ? 0
+                        : t < 32
+                            ? 1340 * (1 - Math.exp(-(t - 2) / 6))
+                            : Math.max(0, 1330 - 60 * (t - 32)));
+    StartRecord start = MadeTrace.analyze(made.build()).figures().starts().get(0);
+    assertThat(start.outcome()).isNotEqualTo(Outcome.COMPLETED);
+    assertThat(start.instants().get("full_speed_s").value()).isNull();
+  }
+
   @Test
   void aTraceThatEndsDuringTheStartIsCutOff() {
     TraceFigures f = of(5, t -> t < 2 ? 0 : 400, t -> t < 2 ? 0 : 200 * (t - 2));

@@ -106,4 +106,31 @@ class StopOnsetTest {
           .contains("before the starter let go");
     }
   }
+
+  /**
+   * A lightly loaded motor: the current first falls by a tenth, then comes up to a tenth above the
+   * run, flat as a run for a while, and is cut.
+   */
+  @Test
+  void theFlatTopOfALowHumpIsNoRun() {
+    StopRecord stop =
+        stop(
+            25,
+            s ->
+                s < 0.6
+                    ? 80 - 12 * s
+                    : s < 1.0 ? 72.8 : s < 2.0 ? 72.8 + 15 * (s - 1) : 87.8 - 0.8 * (s - 2),
+            22.8,
+            null);
+    assertThat(stop.kind()).isEqualTo(StopKind.SOFT);
+    within2u(stop);
+  }
+
+  /** A hump of three seconds: level at its top, as wide as a plateau, far from straight. */
+  @Test
+  void theTopOfALongHumpIsNoRun() {
+    StopRecord stop = stop(10, s -> 80 + 60 * Math.sin(Math.PI * s / 4.5), 24, null);
+    assertThat(stop.kind()).isEqualTo(StopKind.SOFT);
+    within2u(stop);
+  }
 }

@@ -23,10 +23,17 @@ public final class QuasiSteadyPlant {
    * @param runS from by-pass to the stop order
    * @param abortS from inception to a cut by hand; NaN: none
    * @param toRest false: leave off when full voltage is reached (no stop figures then)
+   * @param spinning share of synchronous speed at which the shaft turns, coasting, where the record
+   *     begins
    */
-  public record Conduct(double runS, double abortS, boolean toRest) {
+  public record Conduct(double runS, double abortS, boolean toRest, double spinning) {
     public static final Conduct START_ONLY = new Conduct(0.5, Double.NaN, false);
     public static final Conduct WHOLE = new Conduct(6, Double.NaN, true);
+
+    /** From standstill. */
+    public Conduct(double runS, double abortS, boolean toRest) {
+      this(runS, abortS, toRest, 0);
+    }
   }
 
   /** One trial. */

@@ -57,6 +57,7 @@ final class SteadyTrial {
     this.sourceV = supply.lineVoltageV() * day.supplyFactor() / Math.sqrt(3);
     this.step = step();
     this.busV = sourceV;
+    this.speed = conduct.spinning() * sync;
     run.voltageBeforeV = sourceV * Math.sqrt(3);
   }
 
