@@ -10,6 +10,7 @@ import java.util.Locale;
 import java.util.OptionalInt;
 import org.jspecify.annotations.Nullable;
 import rampwright.app.logbook.Imported;
+import rampwright.app.logbook.LogEntry;
 import rampwright.app.logbook.Logbook;
 import rampwright.app.logbook.LogbookException;
 import rampwright.app.result.Entry;
