@@ -90,7 +90,7 @@ class ExperienceTest {
       speed[k] = on ? Math.min(1480, 400 * (timeS[k] - 2)) : 0;
     }
     return new AdviceRequest.Trial(
-        new ObservationBuilder(settings, 138).readings(timeS, amps, null, speed).build(), figures);
+        new ObservationBuilder(settings, 138).readings(timeS, amps, new double[0][], speed).build(), figures);
   }
 
   private static Experience learnt(AdviceRequest.Trial... trials) {
