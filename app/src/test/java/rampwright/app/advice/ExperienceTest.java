@@ -11,6 +11,7 @@ import java.util.Set;
 import org.junit.jupiter.api.Test;
 import rampwright.analysis.fit.AssetData;
 import rampwright.analysis.fit.ObservationBuilder;
+import rampwright.analysis.fit.TrialObservation;
 import rampwright.analysis.machine.ControlMode;
 import rampwright.analysis.machine.LoadCurve;
 import rampwright.analysis.machine.LoadKind;
@@ -90,7 +91,11 @@ class ExperienceTest {
       speed[k] = on ? Math.min(1480, 400 * (timeS[k] - 2)) : 0;
     }
     return new AdviceRequest.Trial(
-        new ObservationBuilder(settings, 138).readings(timeS, amps, new double[0][], speed).build(), figures);
+        new ObservationBuilder(settings, 138)
+            .readings(timeS, amps, new double[0][], speed)
+            .end(TrialObservation.End.COMPLETED)
+            .build(),
+        figures);
   }
 
   private static Experience learnt(AdviceRequest.Trial... trials) {
