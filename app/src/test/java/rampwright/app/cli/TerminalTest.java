@@ -428,10 +428,14 @@ class TerminalTest {
     assertThat(run("heat", pump, "--note-start", time, "--lasted", "9", "--by", "A. Fitter"))
         .isEqualTo(0);
     assertThat(out).contains("noted by A. Fitter", "not recorded", "told by A. Fitter");
-    assertThat(run("heat", pump, "--note-start", "UNKNOWN", "--by", "B\u001b[2J", "--json"))
+    assertThat(run("heat", pump, "--note-start", "UNKNOWN", "--by", "B\u001b[2J")).isEqualTo(2);
+    assertThat(err).contains("without control characters").doesNotContain("\u001b");
+    assertThat(run("heat", pump, "--note-start", "UNKNOWN", "--by", "B. Fitter", "--json"))
         .isEqualTo(0);
     assertValid();
     assertThat(out).contains("\"measured\": false");
+    Path book = pump.resolve("heat.toml");
+    Files.writeString(book, Files.readString(book).replace("B. Fitter", "B\\u001b[2J"));
     run("heat", pump);
     assertThat(out).contains("B\\x1b[2J").doesNotContain("\u001b");
     assertThat(run("heat", pump, "--note-start", "soon", "--by", "A")).isEqualTo(2);
