@@ -54,8 +54,11 @@ final class ReadyText {
             + " of "
             + list.items().size()
             + " checks ticked (--list shows them).");
-    screen.line(
-        "Reckoned from the sheet; no check of the plant itself. The makers' data, local codes and"
+    screen.prose(
+        "",
+        "Reckoned from "
+            + readiness.basis()
+            + "; no check of the plant itself. The makers' data, local codes and"
             + " licensed practice come first.");
   }
 

@@ -116,9 +116,9 @@ public record Services(
   private ArmingPermit.Answer permit(Path folder, Instant now) throws InputProblem {
     try {
       KeepHeat.Arming arming = keepHeat().arming(folder);
-      boolean known = arming.result().standing().waitS() != null;
-      String line = HeatText.line(arming.result());
-      return new ArmingPermit.Answer(arming.allowed() || !known, arming.allowed() ? "" : line);
+      // Where there is no time to be had, one start would be too much: that needs a word too.
+      return new ArmingPermit.Answer(
+          arming.allowed(), arming.allowed() ? "" : HeatText.line(arming.result()));
     } catch (UsageProblem e) {
       return new ArmingPermit.Answer(true, String.valueOf(e.getMessage()));
     }
