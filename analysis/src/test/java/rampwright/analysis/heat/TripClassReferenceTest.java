@@ -46,7 +46,7 @@ class TripClassReferenceTest {
    * at 1.2 times within 2 h (from memory). The slow edge of the model must do so.
    */
   @ParameterizedTest
-  @CsvSource({"10, 4", "20, 8", "30, 12", "40, 16"})
+  @CsvSource({"5, 2", "10A, 2", "10, 4", "20, 8", "30, 12", "40, 16"})
   void theSlowEdgeKeepsTheWarmTimes(String name, double mostMin) {
     double tau = TripClass.parse(name).slowTimeConstantS();
     assertThat(ThermalEquation.tripTimeS(1.5, 1, TripClass.CARRIED, tau) / 60).isLessThan(mostMin);

@@ -54,8 +54,11 @@ final class ReadyText {
             + " of "
             + list.items().size()
             + " checks ticked (--list shows them).");
-    screen.line(
-        "Reckoned from the sheet; no check of the plant itself. The makers' data, local codes and"
+    screen.prose(
+        "",
+        "Reckoned from "
+            + readiness.basis()
+            + "; no check of the plant itself. The makers' data, local codes and"
             + " licensed practice come first.");
   }
 
@@ -70,24 +73,27 @@ final class ReadyText {
   static void list(Screen screen, String asset, SiteTime site, EnergisingList list) {
     screen.line(asset + ": before energising");
     for (String caution : EnergisingList.CAUTIONS) {
-      wrapped(screen, "! " + caution, "  ");
+      screen.prose("", "! " + caution);
     }
     screen.line("");
     for (EnergisingList.Item item : list.items()) {
-      EnergisingList.Tick tick = list.tick(item.number());
+      EnergisingList.Tick last = list.last(item.number());
+      boolean ticked = last != null && !last.taken();
       screen.line(
           String.format(
-              Locale.ROOT, "%2d [%s] %s", item.number(), tick == null ? " " : "x", item.about()));
+              Locale.ROOT, "%2d [%s] %s", item.number(), ticked ? "x" : " ", item.about()));
       wrapped(screen, item.text(), "       ");
-      if (tick != null) {
-        String note = tick.note();
-        screen.line(
-            "       ticked by "
-                + tick.by()
+      if (last != null) {
+        String note = last.note();
+        wrapped(
+            screen,
+            (ticked ? "ticked by " : "TICK TAKEN BACK by ")
+                + last.by()
                 + ", "
-                + site.text(tick.at())
+                + site.text(last.at())
                 + (note == null ? "" : ": " + note)
-                + (tick.text().equals(item.text()) ? "" : " (the words were others then)"));
+                + (last.text().equals(item.text()) ? "" : " (the words were others then)"),
+            "       ");
       }
     }
     screen.line("");
@@ -100,7 +106,8 @@ final class ReadyText {
   /** A text in lines of a width. */
   private static void wrapped(Screen screen, String text, String indent) {
     StringBuilder line = new StringBuilder(indent);
-    for (String word : text.split(" ", -1)) {
+    // A file that was written by hand may hold line breaks; none of them begins a line here.
+    for (String word : SafeText.of(text.replace('\n', ' ')).split(" ", -1)) {
       if (line.length() > indent.length() && line.length() + 1 + word.length() > WIDTH) {
         screen.line(line.toString());
         line = new StringBuilder(indent);

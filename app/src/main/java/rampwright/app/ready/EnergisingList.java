@@ -139,11 +139,15 @@ public record EnergisingList(List<Tick> ticks) {
 
   /** The tick of a check that counts; null when it is open. */
   public @Nullable Tick tick(int number) {
+    Tick last = last(number);
+    return last == null || last.taken() ? null : last;
+  }
+
+  /** The last that was done about a check, a tick taken back too; null when nothing was. */
+  public @Nullable Tick last(int number) {
     Tick found = null;
     for (Tick tick : ticks) {
-      if (tick.number() == number) {
-        found = tick.taken() ? null : tick;
-      }
+      found = tick.number() == number ? tick : found;
     }
     return found;
   }

@@ -6,6 +6,7 @@ import static rampwright.app.ready.ReadyLine.State.OK;
 import static rampwright.app.ready.ReadyNumber.text;
 
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import rampwright.analysis.heat.HeatAccount;
 import rampwright.analysis.heat.HeatHistory;
 import rampwright.analysis.heat.HeatModel;
@@ -199,12 +200,23 @@ final class HeatLines {
                     ? "one start takes the whole allowance"
                     : "cannot be told: reckoned cautiously one start may take the whole allowance")
                 : text(
-                    "two at once from cold, then at most %s an hour with %s min between%s",
+                    "for ever at most %s an hour with %s min between; from cold the motor stands two in"
+                        + " succession%s%s",
                     perHour,
                     standing.restS() / 60,
+                    starterRest(sheet.plan().starter()),
                     sheet.plan().rules().doubts().isEmpty()
                         ? ""
                         : "; " + sheet.plan().rules().doubts())));
+  }
+
+  private static String starterRest(@Nullable StarterDuty starter) {
+    return starter == null
+        ? ""
+        : text(
+            ", the starter %s min after each%s",
+            starter.offS() / 60,
+            starter.index() == null ? " (usual, its rating index is not known)" : "");
   }
 
   private static void inertia(Asset asset, List<ReadyLine> lines) {

@@ -66,7 +66,9 @@ final class RunUpLines {
                 100 * margin[0],
                 held || margin[0] >= 0
                     ? ""
-                    : "; below zero it hangs, or slows and comes through by its swing")));
+                    : share >= SURE
+                        ? "; below zero it slows for a moment and comes through by its swing"
+                        : "; below zero it hangs, or slows and comes through by its swing")));
     if (share == 0) {
       return;
     }

@@ -53,8 +53,8 @@ final class StopLines {
                 "pipe period %s s; stopping the flow at once %s; a ramp-down of at least %s s, %s%s",
                 periodS,
                 velocity == null
-                    ? "raises what cannot be told without velocity_m_s"
-                    : text("raises up to %s bar", worstBar),
+                    ? "raises the pressure by what cannot be told without velocity_m_s"
+                    : text("raises the pressure by up to %s bar", worstBar),
                 wantedS,
                 worth ? "worth having" : "hardly worth having",
                 settings == null

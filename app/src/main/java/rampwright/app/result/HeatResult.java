@@ -1,7 +1,7 @@
 package rampwright.app.result;
 
-import java.time.Duration;
 import java.time.Instant;
+import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
@@ -39,6 +39,8 @@ public record HeatResult(
 
   /** The instant of a second of the standing, rounded up to whole seconds. */
   public Instant at(double second) {
-    return asOf.plus(Duration.ofSeconds((long) Math.ceil(second - 1e-6)));
+    Instant exact = asOf.plusMillis(Math.round(1000 * second));
+    Instant whole = exact.truncatedTo(ChronoUnit.SECONDS);
+    return whole.equals(exact) ? whole : whole.plusSeconds(1);
   }
 }

@@ -65,14 +65,11 @@ public final class KeepHeat {
   public HeatResult noteCold(Path folder, Instant moment, String by)
       throws InputProblem, UsageProblem {
     check(folder);
-    if (by.isBlank()) {
-      throw new UsageProblem("--by: a word that the motor was cold needs a name");
-    }
+    String name = PersonsWord.name(by, "a word that the motor was cold");
     if (moment.isAfter(clock.instant().plus(ClockCheck.SLACK))) {
       throw new UsageProblem(
           "--cold-at " + moment + " is later than now; name the moment it was seen to be cold");
     }
-    String name = by.strip();
     change(folder, book -> book.with(new HeatBook.Cold(moment, name, book.steps().size())));
     return now(folder);
   }
@@ -96,9 +93,7 @@ public final class KeepHeat {
    */
   public HeatResult clockRight(Path folder, String by) throws InputProblem, UsageProblem {
     check(folder);
-    if (by.isBlank()) {
-      throw new UsageProblem("--by: a word that the clock is right needs a name");
-    }
+    String name = PersonsWord.name(by, "a word that the clock is right");
     now(folder);
     boolean[] any = {false};
     change(
@@ -108,8 +103,7 @@ public final class KeepHeat {
           for (HeatBook.ClockStep one : book.steps()) {
             boolean open = !one.witnessed() && one.movedS() > 0 && one.rightBy() == null;
             any[0] |= open;
-            steps.add(
-                open ? new HeatBook.ClockStep(one.at(), one.movedS(), false, by.strip()) : one);
+            steps.add(open ? new HeatBook.ClockStep(one.at(), one.movedS(), false, name) : one);
           }
           return book.withSteps(steps);
         });
@@ -140,7 +134,7 @@ public final class KeepHeat {
     HeatBook.Early early =
         new HeatBook.Early(
             asked.result().asOf(),
-            reason.strip(),
+            PersonsWord.text(reason, "--early"),
             asked.result().standing().waitS(),
             ruledBy == null ? "nothing" : ruledBy.key());
     change(folder, book -> book.with(early));
@@ -168,7 +162,7 @@ public final class KeepHeat {
     }
     try {
       // Nobody may note a word between reading the book and writing it.
-      UpdateLock lock = UpdateLock.of(folder.resolve(HeatBookFile.NAME));
+      UpdateLock lock = UpdateLock.of(folder);
       try {
         HeatGathering gathering = gathering(reader, asset, book(folder), moment, remarks);
         List<HeatBook.Entry> entries = gathering.entries(FindTrials.ofAsset(folder));
@@ -210,7 +204,7 @@ public final class KeepHeat {
   /** Changes the kept book; nobody else does at the same time. */
   private static void change(Path folder, UnaryOperator<HeatBook> change) throws InputProblem {
     try {
-      UpdateLock lock = UpdateLock.of(folder.resolve(HeatBookFile.NAME));
+      UpdateLock lock = UpdateLock.of(folder);
       try {
         HeatBookFile.write(folder, change.apply(book(folder)));
       } finally {

@@ -26,9 +26,7 @@ public record NotedStart(
   private static final double MOST_RATIO = 20;
 
   void check(Instant now, Duration slack) throws UsageProblem {
-    if (by.isBlank()) {
-      throw new UsageProblem("--by: a start told by a person needs a name");
-    }
+    PersonsWord.name(by, "a start told by a person");
     Instant began = at;
     Instant stopped = stoppedAt;
     if (began != null && began.isAfter(now.plus(slack))) {

@@ -53,21 +53,18 @@ public final class TickList {
       throw new UsageProblem(
           "there is no check " + number + "; there are 1 to " + list.items().size());
     }
-    if (by.isBlank()) {
-      throw new UsageProblem("--by: a tick needs a name");
-    }
     EnergisingList.Tick tick =
         new EnergisingList.Tick(
             number,
             item.text(),
-            by.strip(),
+            PersonsWord.name(by, "a tick"),
             clock.instant().truncatedTo(ChronoUnit.SECONDS),
-            note,
+            note == null || note.isBlank() ? null : PersonsWord.text(note, "--note"),
             takeBack);
     Path file = folder.resolve(EnergisingFile.NAME);
     try {
       // Two people may tick at once: what the other ticked meanwhile is read first.
-      UpdateLock lock = UpdateLock.of(file);
+      UpdateLock lock = UpdateLock.of(folder);
       try {
         EnergisingList now = show(folder);
         if (takeBack && now.tick(number) == null) {

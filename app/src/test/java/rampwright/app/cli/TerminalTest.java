@@ -403,67 +403,6 @@ class TerminalTest {
   }
 
   @Test
-  void otherCommandsCarryTheAccountForMachines() throws Exception {
-    Path pump = pump(480, 470);
-    for (String command : new String[] {"analyze", "compare"}) {
-      run(command, pump, "--json");
-      assertValid();
-      assertThat(out).as(command).contains("\"heat\"", "\"next_start_in_s\"");
-    }
-    run("advise", pump, "--json");
-    assertValid();
-    assertThat(out).contains("\"heat\"", "\"next_start_at\"", "\"next_start_rotor_pct\"");
-    run("analyze", pump.resolve("trials/t0"), "--json");
-    assertValid();
-    assertThat(out).contains("\"heat\"");
-    Path loose = Workshop.trace(folder.resolve("x.csv"), 100);
-    run("analyze", loose, "--json");
-    assertThat(out).doesNotContain("\"heat\"");
-  }
-
-  @Test
-  void aStartWithoutARecordIsToldToTheAccount() throws Exception {
-    Path pump = pump(480);
-    String time = now.minusSeconds(600).toString();
-    assertThat(run("heat", pump, "--note-start", time, "--lasted", "9", "--by", "A. Fitter"))
-        .isEqualTo(0);
-    assertThat(out).contains("noted by A. Fitter", "not recorded", "told by A. Fitter");
-    assertThat(run("heat", pump, "--note-start", "UNKNOWN", "--by", "B\u001b[2J", "--json"))
-        .isEqualTo(0);
-    assertValid();
-    assertThat(out).contains("\"measured\": false");
-    run("heat", pump);
-    assertThat(out).contains("B\\x1b[2J").doesNotContain("\u001b");
-    assertThat(run("heat", pump, "--note-start", "soon", "--by", "A")).isEqualTo(2);
-    assertThat(err).contains("or unknown");
-    assertThat(run("heat", pump, "--lasted", "9")).isEqualTo(2);
-    assertThat(err).contains("go with --note-start");
-    assertThat(run("heat", pump, "--clock-right", "--at", time, "--by", "A")).isEqualTo(2);
-    assertThat(err).contains("exclude each other");
-    assertThat(run("heat", pump, "--clock-right", "--by", "A")).isEqualTo(2);
-    assertThat(err).contains("rests on the clock alone");
-  }
-
-  @Test
-  void timesAreThoseOfTheSite() throws Exception {
-    Path pump = pump(480);
-    Path sheet = pump.resolve("asset.toml");
-    Files.writeString(
-        sheet, Files.readString(sheet).replace("[asset]", "[asset]\nzone = \"-03:30\""));
-    run("heat", pump);
-    String shown = now.atOffset(java.time.ZoneOffset.ofHoursMinutes(-3, -30)).toString();
-    assertThat(out).contains(shown.substring(0, 10) + " " + shown.substring(11, 16));
-    assertThat(out).contains("-03:30");
-    assertThat(pump.resolve("heat.toml")).content().contains("last_seen = " + now);
-    run("heat", pump, "--json");
-    assertValid();
-    assertThat(out).contains("\"zone\": \"-03:30\"", "\"as_of\": \"" + now);
-    Files.writeString(sheet, Files.readString(sheet).replace("-03:30", "Site/Nowhere"));
-    assertThat(run("heat", pump)).isEqualTo(6);
-    assertThat(err).contains("zone = \"Site/Nowhere\" is no time zone", "asset.toml");
-  }
-
-  @Test
   void readySaysWhatHolds() throws Exception {
     Path pump = workshop.asset("pump");
     assertThat(run("ready", pump)).isEqualTo(0);

@@ -52,6 +52,58 @@ class HeatBookFileTest {
   }
 
   @Test
+  void clocksAndPeoplesWordsAreKept() throws Exception {
+    Instant nine = Instant.parse("2026-03-14T09:00:00Z");
+    HeatBook plain = book();
+    HeatBook full =
+        new HeatBook(
+            nine,
+            new HeatBook.UpTime("1b4e28ba", 350_735.47),
+            new HeatBook.Opened(nine.minusSeconds(900), 1),
+            List.of(
+                new HeatBook.ClockStep(nine, 3600.5, true, null),
+                new HeatBook.ClockStep(nine, 50_000, false, "A. Fitter")),
+            List.of(new HeatBook.Cold(nine, "A", 1)),
+            List.of(
+                new HeatBook.Noted(nine, "B", true, 9.5, 3.5, nine.plusSeconds(60), 2),
+                new HeatBook.Noted(nine, "C", false, null, null, null, 0)),
+            plain.early(),
+            plain.traces().stream().map(one -> one.keptAt(1)).toList());
+    HeatBookFile.write(folder, full);
+    assertThat(HeatBookFile.read(folder)).isEqualTo(full);
+    // Told before both steps: moved by the first, the second is said to be none.
+    assertThat(full.onClockOfNow(nine, 0)).isEqualTo(nine.plusMillis(3_600_500));
+    assertThat(full.onClockOfNow(nine, 1)).isEqualTo(nine);
+  }
+
+  /** A step that moves nothing any more goes; what was told before it is moved for good. */
+  @Test
+  void stepsThatMoveNothingAreFolded() {
+    Instant nine = Instant.parse("2026-03-14T09:00:00Z");
+    HeatBook.ClockStep hour = new HeatBook.ClockStep(nine, 3600, true, null);
+    HeatBook book =
+        new HeatBook(
+            nine,
+            null,
+            new HeatBook.Opened(nine, 0),
+            List.of(hour, hour),
+            List.of(new HeatBook.Cold(nine, "A", 0), new HeatBook.Cold(nine, "B", 2)),
+            List.of(new HeatBook.Noted(nine, "B", true, 9.5, null, null, 1)),
+            List.of(),
+            List.of());
+    HeatBook after = book.seen(nine, null);
+    assertThat(after.steps()).hasSize(1);
+    assertThat(after.cold())
+        .containsExactly(
+            new HeatBook.Cold(nine.plusSeconds(3600), "A", 0), new HeatBook.Cold(nine, "B", 1));
+    assertThat(after.noted().get(0).clock()).isZero();
+    for (int k = 0; k < 2; k++) {
+      assertThat(after.onClockOfNow(after.cold().get(k).at(), after.cold().get(k).clock()))
+          .isEqualTo(book.onClockOfNow(book.cold().get(k).at(), book.cold().get(k).clock()));
+    }
+  }
+
+  @Test
   void tooManyTracesLeaveOutTheOldest() throws Exception {
     List<HeatPiece> pieces = new java.util.ArrayList<>();
     for (int k = 0; k < 400; k++) {

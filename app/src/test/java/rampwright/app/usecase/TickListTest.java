@@ -7,6 +7,11 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -64,6 +69,54 @@ class TickListTest {
         .isInstanceOf(UsageProblem.class)
         .hasMessageContaining("nothing to take back");
     assertThatThrownBy(() -> ticks.show(folder.resolve("none"))).isInstanceOf(UsageProblem.class);
+  }
+
+  @Test
+  void whatIsWrittenCanBeReadAndForgesNothing() throws Exception {
+    for (String name : new String[] {"Eve\u001b[2J", "A\nB", "\u202etset", "x".repeat(81)}) {
+      assertThatThrownBy(() -> ticks.tick(pump, 1, name, null, false))
+          .as(name)
+          .isInstanceOf(UsageProblem.class);
+    }
+    assertThatThrownBy(() -> ticks.tick(pump, 1, "A", "y".repeat(501), false))
+        .isInstanceOf(UsageProblem.class)
+        .hasMessageContaining("at most 500");
+    assertThat(pump.resolve(EnergisingFile.NAME)).doesNotExist();
+    ticks.tick(pump, 1, "A", "fine\n 4 [x] mounting\u0007", false);
+    assertThat(ticks.show(pump).tick(1).note()).isEqualTo("fine  4 [x] mounting");
+    ticks.tick(pump, 2, "A", "\"quoted\" \\ and = [[tick]]", false);
+    assertThat(ticks.show(pump).tick(2).note()).isEqualTo("\"quoted\" \\ and = [[tick]]");
+  }
+
+  /** Twenty people at once: nobody's tick is lost, and nobody reads half a file. */
+  @Test
+  void manyTickAtOnce() throws Exception {
+    ExecutorService pool = Executors.newFixedThreadPool(20);
+    List<Future<?>> all = new ArrayList<>();
+    for (int k = 1; k <= 20; k++) {
+      int number = k;
+      all.add(
+          pool.submit(
+              () -> {
+                ticks.tick(pump, number, "P" + number, null, false);
+                return null;
+              }));
+      all.add(pool.submit(() -> ticks.show(pump)));
+    }
+    for (Future<?> one : all) {
+      one.get();
+    }
+    pool.shutdown();
+    assertThat(ticks.show(pump).open()).isZero();
+    assertThat(ticks.show(pump).ticks()).hasSize(20);
+  }
+
+  @Test
+  void whatAPowerCutLeftLyingDoesNoHarm() throws Exception {
+    ticks.tick(pump, 1, "A", null, false);
+    Files.writeString(pump.resolve("." + EnergisingFile.NAME + ".1-1.part"), "[[tick]]\nche");
+    ticks.tick(pump, 2, "A", null, false);
+    assertThat(ticks.show(pump).ticks()).hasSize(2);
   }
 
   @Test
