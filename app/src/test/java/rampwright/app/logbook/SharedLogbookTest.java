@@ -107,11 +107,29 @@ class SharedLogbookTest extends LogbookContract {
                     "postgresql://127.0.0.1:1/starts", this::environment, () -> Instant.EPOCH))
         .isInstanceOf(LogbookException.class)
         .hasMessageContaining("cannot be reached");
+  }
+
+  @Test
+  void theAddressAsksForTlsAndForWhoAnswers() throws Exception {
+    String verified = where + "?sslmode=verify-full&sslrootcert=";
+    Path certificate = PostgresServer.certificate();
+    try (Logbook logbook =
+        Logbook.open(verified + certificate, this::environment, () -> Instant.EPOCH)) {
+      logbook.append(List.of(entry(NOON, 8.5)));
+      assertThat(logbook.starts("P-1")).hasSize(1);
+    }
+    Path another = ServerCertificate.make().certificate();
     assertThatThrownBy(
-            () -> Logbook.open(where + "?sslmode=require", this::environment, () -> Instant.EPOCH))
-        .as("TLS that is asked for is not done without")
+            () -> Logbook.open(verified + another, this::environment, () -> Instant.EPOCH))
+        .as("somebody else's certificate")
         .isInstanceOf(LogbookException.class)
-        .hasMessageContaining("SSL");
+        .hasMessageContaining("TLS");
+    Map<String, String> environment =
+        Map.of(
+            "PGUSER", "postgres", "PGSSLMODE", "verify-full", "PGSSLROOTCERT", another.toString());
+    assertThatThrownBy(() -> Logbook.open(where, environment::get, () -> Instant.EPOCH))
+        .as("the environment says the same")
+        .hasMessageContaining("TLS");
   }
 
   @Test
