@@ -218,7 +218,7 @@ class LogbookProcessTest {
   void aFullDiskLosesNothingAndIsSaid() throws Exception {
     Path plant = plant(TRIALS);
     Path disk = Files.createDirectory(folder.resolve("disk"));
-    String mount = "mount -t tmpfs -o size=1300k none " + disk;
+    String mount = "mount -t tmpfs -o size=800k none " + disk;
     Process probe = new ProcessBuilder("unshare", "-rm", "sh", "-c", mount).start();
     assumeTrue(probe.waitFor() == 0, "no memory disk can be mounted on this machine");
     String book = disk.resolve("l.db").toString();
@@ -239,7 +239,7 @@ class LogbookProcessTest {
             verify,
             "echo VERIFIED $?");
     String said = run(Map.of(), 0, List.of("unshare", "-rm", "sh", "-c", script));
-    assertThat(said).contains("the disk is full; nothing of this was entered").contains("FIRST 6");
+    assertThat(said).contains("the disk is full; this part was not entered").contains("FIRST 6");
     assertThat(said.split("VERIFIED 0", -1)).as(said).hasSize(3);
     assertThat(said).contains("SECOND 0").contains(TRIALS + " entries");
     assertThat(said).doesNotContain("Exception");

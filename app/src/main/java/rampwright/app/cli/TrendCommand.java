@@ -72,6 +72,7 @@ final class TrendCommand extends Command {
     } else {
       new TrendText(screen()).print(trends, !all && assets.size() == 1);
     }
+    services().tellDefinitions().run(assets, logbook.value()).forEach(screen()::say);
     return ExitCode.DONE;
   }
 }

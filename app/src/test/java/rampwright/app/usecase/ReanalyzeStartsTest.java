@@ -24,6 +24,9 @@ import rampwright.app.fixture.ToyDoor;
 import rampwright.app.fixture.Workshop;
 import rampwright.app.logbook.Imported;
 import rampwright.app.logbook.KeptEntry;
+import rampwright.app.logbook.LogEntry;
+import rampwright.app.logbook.Logbook;
+import rampwright.app.logbook.Origin;
 import rampwright.app.logbook.Reanalyzed;
 
 class ReanalyzeStartsTest {
@@ -114,6 +117,35 @@ class ReanalyzeStartsTest {
     assertThat(again(renamed)).isEqualTo(new Reanalyzed(1, 0, 1, "1", List.of()));
     assertThat(again(renamed)).isEqualTo(new Reanalyzed(0, 0, 0, "1", List.of()));
     assertThat(listed(true)).hasSize(1);
+  }
+
+  @Test
+  void startsByDifferentDefinitionsAreSaid() throws Exception {
+    Workshop workshop = new Workshop(folder);
+    Path pump = workshop.asset("pump");
+    workshop.trial(pump, "20260101T080000Z", 480);
+    entered(old, InputChoice.DEFAULT, pump);
+    assertThat(new TellDefinitions(logbooks).run(List.of("BP-2"), book())).isEmpty();
+    try (Logbook book = Logbook.open(book(), name -> null, () -> Instant.EPOCH)) {
+      LogEntry now = book.starts("BP-2").get(0);
+      book.append(
+          List.of(
+              new LogEntry(
+                  now.asset(),
+                  now.at().plusSeconds(86_400),
+                  now.settings(),
+                  now.outcome(),
+                  true,
+                  "",
+                  "",
+                  "",
+                  new Origin("made up", "x#1", "0", "0", "ab", List.of()),
+                  now.figures())));
+    }
+    assertThat(new TellDefinitions(logbooks).run(List.of("BP-2"), book()))
+        .singleElement()
+        .asString()
+        .contains("BP-2", "0 (1 starts), 1 (1 starts)", "reanalyze");
   }
 
   @Test
