@@ -1,4 +1,5 @@
-"""An hour's watch: does memory stay flat? JAR FOLDER [DEVICES [MINUTES]], with /usr/bin/python3.
+"""An hour's watch: does memory stay flat? JAR FOLDER [DEVICES [MINUTES]], with /usr/bin/python3; or
+`serve DEVICES` for the servers alone.
 
 Serves DEVICES (32) invented motors by pymodbus, an independent server, each on a port of its own in a
 process of its own, and watches them all at 10 Hz with `watch`, started as the systemd unit does. Each
@@ -97,6 +98,7 @@ def serve(count):
             work += [server.serve_forever(), throw_out(server, k)]
         await asyncio.gather(*work)
 
+    print("serving", flush=True)
     asyncio.run(all_of_them())
 
 
@@ -139,6 +141,9 @@ def sample(pid, folder, began):
 
 
 def main():
+    if sys.argv[1] == "serve":
+        serve(int(sys.argv[2]))
+        return
     jar, folder = sys.argv[1], pathlib.Path(sys.argv[2])
     count = int(sys.argv[3]) if len(sys.argv) > 3 else 32
     minutes = float(sys.argv[4]) if len(sys.argv) > 4 else 62
