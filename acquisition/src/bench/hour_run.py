@@ -5,7 +5,7 @@ Serves DEVICES (32) invented motors by pymodbus, an independent server, each on 
 process of its own, and watches them all at 10 Hz with `watch`, started as the systemd unit does. Each
 motor starts every ten minutes; every five minutes each server throws its client out once. Prints a line a
 minute: resident memory, threads, open files, processor time, load average of the machine, and what the
-status file says.
+status file says; every five minutes what is alive in the heap after a collection (jcmd).
 """
 import asyncio
 import json
@@ -115,6 +115,11 @@ def lay_out(folder, count):
     (folder / "watch.toml").write_text("\n".join(watch))
 
 
+def live(pid):
+    said = subprocess.run(["jcmd", str(pid), "GC.class_histogram"], capture_output=True, text=True)
+    return int(said.stdout.split()[-1]) / 2**20
+
+
 def sample(pid, folder, began):
     status = {}
     for line in pathlib.Path(f"/proc/{pid}/status").read_text().splitlines():
@@ -123,11 +128,12 @@ def sample(pid, folder, began):
     cpu = pathlib.Path(f"/proc/{pid}/stat").read_text().rsplit(")", 1)[1].split()
     cpu_s = (int(cpu[11]) + int(cpu[12])) / os.sysconf("SC_CLK_TCK")
     told = json.loads((folder / "watch-status.json").read_text())
-    faults = sum(d["faults"] for a in told.get("stations", told.get("assets", [])) for d in a["devices"])
+    faults = sum(d["faults"] for a in told["assets"] for d in a["devices"])
+    minutes = (time.monotonic() - began) / 60
     print(
         "%5.1f min  %6.1f MiB  %3s threads  %3d files  %6.1f cpu s  load %s  %d trials  %d faults now"
         % (
-            (time.monotonic() - began) / 60,
+            minutes,
             int(status["VmRSS"].split()[0]) / 1024,
             status["Threads"],
             len(os.listdir(f"/proc/{pid}/fd")),
@@ -138,6 +144,8 @@ def sample(pid, folder, began):
         ),
         flush=True,
     )
+    if round(minutes) % 5 == 0:
+        print("           %.1f MiB alive" % live(pid), flush=True)
 
 
 def main():
