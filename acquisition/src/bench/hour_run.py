@@ -1,10 +1,11 @@
-"""An hour's watch: does memory stay flat? JAR FOLDER [DEVICES [MINUTES]], with /usr/bin/python3.
+"""An hour's watch: does memory stay flat? JAR FOLDER [DEVICES [MINUTES]], with /usr/bin/python3; or
+`serve DEVICES` for the servers alone.
 
 Serves DEVICES (32) invented motors by pymodbus, an independent server, each on a port of its own in a
 process of its own, and watches them all at 10 Hz with `watch`, started as the systemd unit does. Each
 motor starts every ten minutes; every five minutes each server throws its client out once. Prints a line a
 minute: resident memory, threads, open files, processor time, load average of the machine, and what the
-status file says.
+status file says; every five minutes what is alive in the heap after a collection (jcmd).
 """
 import asyncio
 import json
@@ -97,6 +98,7 @@ def serve(count):
             work += [server.serve_forever(), throw_out(server, k)]
         await asyncio.gather(*work)
 
+    print("serving", flush=True)
     asyncio.run(all_of_them())
 
 
@@ -113,6 +115,11 @@ def lay_out(folder, count):
     (folder / "watch.toml").write_text("\n".join(watch))
 
 
+def live(pid):
+    said = subprocess.run(["jcmd", str(pid), "GC.class_histogram"], capture_output=True, text=True)
+    return int(said.stdout.split()[-1]) / 2**20
+
+
 def sample(pid, folder, began):
     status = {}
     for line in pathlib.Path(f"/proc/{pid}/status").read_text().splitlines():
@@ -121,11 +128,12 @@ def sample(pid, folder, began):
     cpu = pathlib.Path(f"/proc/{pid}/stat").read_text().rsplit(")", 1)[1].split()
     cpu_s = (int(cpu[11]) + int(cpu[12])) / os.sysconf("SC_CLK_TCK")
     told = json.loads((folder / "watch-status.json").read_text())
-    faults = sum(d["faults"] for a in told.get("stations", told.get("assets", [])) for d in a["devices"])
+    faults = sum(d["faults"] for a in told["assets"] for d in a["devices"])
+    minutes = (time.monotonic() - began) / 60
     print(
         "%5.1f min  %6.1f MiB  %3s threads  %3d files  %6.1f cpu s  load %s  %d trials  %d faults now"
         % (
-            (time.monotonic() - began) / 60,
+            minutes,
             int(status["VmRSS"].split()[0]) / 1024,
             status["Threads"],
             len(os.listdir(f"/proc/{pid}/fd")),
@@ -136,9 +144,14 @@ def sample(pid, folder, began):
         ),
         flush=True,
     )
+    if round(minutes) % 5 == 0:
+        print("           %.1f MiB alive" % live(pid), flush=True)
 
 
 def main():
+    if sys.argv[1] == "serve":
+        serve(int(sys.argv[2]))
+        return
     jar, folder = sys.argv[1], pathlib.Path(sys.argv[2])
     count = int(sys.argv[3]) if len(sys.argv) > 3 else 32
     minutes = float(sys.argv[4]) if len(sys.argv) > 4 else 62

@@ -25,8 +25,10 @@ import org.junit.jupiter.api.io.TempDir;
 import rampwright.app.json.ResultSchemaValidator;
 import rampwright.app.usecase.AnalyzeTraces;
 import rampwright.app.usecase.ArmingPermit;
+import rampwright.app.usecase.InputProblem;
 import rampwright.app.usecase.LogTrial;
 import rampwright.app.usecase.LogbookUse;
+import rampwright.app.usecase.UsageProblem;
 import rampwright.app.usecase.WatchPlant;
 
 /** Commands that talk to devices, with real connections and played traces. */
@@ -329,11 +331,16 @@ class DeviceCommandsTest {
             () -> {
               try {
                 watch.run();
-              } catch (InterruptedException e) {
-                lines.add("interrupted");
+              } catch (InterruptedException | InputProblem | UsageProblem e) {
+                lines.add("ended by " + e);
               }
             });
     runner.start();
+    for (int i = 0; i < 3000 && lines.isEmpty(); i++) {
+      TimeUnit.MILLISECONDS.sleep(20);
+    }
+    assertThat(run("watch", file)).as("a second one").isEqualTo(2);
+    assertThat(err).contains("another watch is at work here");
     for (int i = 0;
         i < 3000 && lines.stream().filter(l -> l.contains("start time")).count() < 2;
         i++) {

@@ -30,16 +30,7 @@ public final class AtomicFile {
       throw new FileSystemException(
           path.toString(), null, "there is no folder " + folder + "; make it, or name another");
     }
-    // Not Files.createTempFile: its files are for the owner's eyes only, and the move keeps that.
-    Path temporary =
-        folder.resolve(
-            "."
-                + whole.getFileName()
-                + "."
-                + ProcessHandle.current().pid()
-                + "-"
-                + SERIAL.incrementAndGet()
-                + ".part");
+    Path temporary = part(folder, String.valueOf(whole.getFileName()));
     try {
       try (FileChannel channel =
           FileChannel.open(temporary, StandardOpenOption.WRITE, StandardOpenOption.CREATE_NEW)) {
@@ -56,6 +47,38 @@ public final class AtomicFile {
       }
     } finally {
       Files.deleteIfExists(temporary);
+    }
+  }
+
+  /**
+   * The name under which a file is written before it is whole, hidden and in the same folder. Not
+   * Files.createTempFile: its files are for the owner's eyes only, and the move keeps that.
+   */
+  static Path part(Path folder, String name) {
+    return folder.resolve(
+        "."
+            + name
+            + "."
+            + ProcessHandle.current().pid()
+            + "-"
+            + SERIAL.incrementAndGet()
+            + ".part");
+  }
+
+  /** Returns once what a file holds would survive a loss of power. */
+  public static void force(Path file) throws IOException {
+    try (FileChannel channel = FileChannel.open(file, StandardOpenOption.WRITE)) {
+      channel.force(true);
+    }
+  }
+
+  /** The same for the names in a folder; where the system knows no such thing, nothing is done. */
+  public static void forceNames(Path folder) {
+    try (FileChannel channel = FileChannel.open(folder, StandardOpenOption.READ)) {
+      channel.force(true);
+    } catch (IOException e) {
+      // Some systems do not open folders; there the names are the system's affair.
+      return;
     }
   }
 }

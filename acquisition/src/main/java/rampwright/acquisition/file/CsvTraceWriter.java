@@ -62,13 +62,15 @@ public final class CsvTraceWriter {
     requireFolder(name, folder);
     Path part = null;
     try {
-      part = Files.createTempFile(folder, ".trace-", ".part");
+      part = AtomicFile.part(folder, String.valueOf(file.getFileName()));
       try (OutputStream plain = Files.newOutputStream(part);
           OutputStream out =
               name.toLowerCase(Locale.ROOT).endsWith(".gz") ? new GZIPOutputStream(plain) : plain) {
         new CsvTraceWriter(trace, decimals).writeTo(out);
       }
+      AtomicFile.force(part);
       move(part, file);
+      AtomicFile.forceNames(folder);
     } catch (IOException e) {
       remove(part);
       throw new TraceFileException(

@@ -209,6 +209,12 @@ final class Journal {
         throw e;
       }
       trialFile = file;
+      // A file whose name is lost is lost.
+      AtomicFile.forceNames(folder);
+      Path trials = folder.getParent();
+      if (trials != null) {
+        AtomicFile.forceNames(trials);
+      }
     }
     if (!lines.isEmpty()) {
       file.append(joined(lines));

@@ -66,6 +66,7 @@ public final class Recovery {
   }
 
   private static void run(Path trials, boolean keepUnbegun, Recovered done) throws IOException {
+    TrialFolders.removeUnused(trials);
     List<Path> folders;
     try (Stream<Path> entries = Files.list(trials)) {
       folders = entries.filter(Files::isDirectory).sorted().toList();
@@ -190,7 +191,8 @@ public final class Recovery {
               "the recording was cut short while it waited for a begin");
       JournalLine.Clock clock = all.clock();
       if (built != null && clock != null) {
-        Path target = TrialFolders.free(trials, clock.utc().plusNanos(begin.atNs() - clock.atNs()));
+        Path target =
+            TrialFolders.claim(trials, clock.utc().plusNanos(begin.atNs() - clock.atNs()));
         RecordedTrial made =
             TrialWriter.write(target, built, null, clock, begin, "cut short", List.of());
         done.made(made, all, "; nothing had begun yet");

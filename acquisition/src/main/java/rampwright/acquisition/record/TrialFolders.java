@@ -1,11 +1,15 @@
 package rampwright.acquisition.record;
 
+import java.io.IOException;
+import java.nio.file.DirectoryStream;
+import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
 import java.util.Locale;
+import java.util.concurrent.atomic.AtomicInteger;
 
 /** Names in and of trial folders. */
 final class TrialFolders {
@@ -21,16 +25,49 @@ final class TrialFolders {
   private static final DateTimeFormatter NAME =
       DateTimeFormatter.ofPattern("uuuuMMdd'T'HHmmss'Z'", Locale.ROOT).withZone(ZoneOffset.UTC);
 
+  private static final AtomicInteger SERIAL = new AtomicInteger();
+
   private TrialFolders() {}
 
-  /** A folder that is not there yet, named by the trial's begin. */
-  static Path free(Path trials, Instant begin) {
+  /**
+   * Makes a folder named by the trial's begin that nobody else has: two who record one start begin
+   * in the same second. Where none can be made now, the name is of this process alone, and the
+   * folder is made when the disk allows.
+   */
+  static Path claim(Path trials, Instant begin) {
     String name = NAME.format(begin);
-    Path folder = trials.resolve(name);
-    // A clock that was set back meets its own names again.
-    for (int i = 2; Files.exists(folder); i++) {
-      folder = trials.resolve(name + "-" + i);
+    try {
+      Files.createDirectories(trials);
+      for (int i = 1; ; i++) {
+        // A clock that was set back meets its own names again.
+        Path folder = trials.resolve(i == 1 ? name : name + "-" + i);
+        try {
+          return Files.createDirectory(folder);
+        } catch (FileAlreadyExistsException e) {
+          // The next one.
+          continue;
+        }
+      }
+    } catch (IOException e) {
+      return trials.resolve(
+          name + "-" + ProcessHandle.current().pid() + "-" + SERIAL.incrementAndGet());
     }
-    return folder;
+  }
+
+  /** Removes folders that were claimed by who was cut short before anything was in them. */
+  static void removeUnused(Path trials) throws IOException {
+    try (DirectoryStream<Path> entries = Files.newDirectoryStream(trials, "????????T??????Z*")) {
+      for (Path entry : entries) {
+        if (Files.isDirectory(entry) && isEmpty(entry)) {
+          Files.deleteIfExists(entry);
+        }
+      }
+    }
+  }
+
+  private static boolean isEmpty(Path folder) throws IOException {
+    try (DirectoryStream<Path> entries = Files.newDirectoryStream(folder)) {
+      return !entries.iterator().hasNext();
+    }
   }
 }

@@ -185,7 +185,7 @@ public final class TrialSession implements EventSink {
     JournalLine.Clock now = new JournalLine.Clock(time.nanos(), time.utc());
     JournalLine.Begin line = new JournalLine.Begin(atNs, why);
     Instant beginUtc = now.utc().plusNanos(Math.min(0, atNs - now.atNs()));
-    Path made = TrialFolders.free(plan.trials(), beginUtc);
+    Path made = TrialFolders.claim(plan.trials(), beginUtc);
     List<byte[]> lines = new ArrayList<>();
     lines.add(now.bytes());
     lines.add(line.bytes());

@@ -21,8 +21,8 @@ final class TrialWriter {
   private TrialWriter() {}
 
   /**
-   * Writes trace and settings, then packs the journal; in this order, so that at any instant either
-   * the journal or the trace is there.
+   * Writes trace and settings, then packs the journal; in this order and each forced to the disk,
+   * so that at any instant, a loss of power included, either the journal or the trace is there.
    */
   static RecordedTrial write(
       Path folder,
@@ -67,7 +67,9 @@ final class TrialWriter {
           OutputStream out = new GZIPOutputStream(Files.newOutputStream(part))) {
         in.transferTo(out);
       }
+      AtomicFile.force(part);
       Files.move(part, folder.resolve(TrialFolders.READINGS), StandardCopyOption.REPLACE_EXISTING);
+      AtomicFile.forceNames(folder);
     } finally {
       Files.deleteIfExists(part);
     }

@@ -1,5 +1,7 @@
 package rampwright.acquisition.watch;
 
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Queue;
 import java.util.concurrent.ConcurrentLinkedQueue;
 import java.util.concurrent.TimeUnit;
@@ -104,12 +106,16 @@ final class StationKeeper {
     devices.askToStop();
   }
 
-  /** Lets the devices go and ends the recording that is under way. */
-  TrialSession end() {
+  /** Lets the devices go and ends the recording under way; all that are still to be made whole. */
+  List<TrialSession> end() {
     devices.stop();
-    TrialSession now = session;
-    now.endNow("the watch was stopped");
-    return now;
+    synchronized (ended) {
+      session.endNow("the watch was stopped");
+      List<TrialSession> last = new ArrayList<>(ended);
+      ended.clear();
+      last.add(session);
+      return last;
+    }
   }
 
   void recorded(RecordedTrial trial) {

@@ -68,7 +68,7 @@ public final class WatchEngine {
   /** Watches until it is stopped. */
   public void run() throws InterruptedException {
     Instant since = time.utc();
-    log.say("watching " + keepers.size() + " assets");
+    log.say("watching " + keepers.size() + (keepers.size() == 1 ? " asset" : " assets"));
     for (StationKeeper keeper : keepers) {
       finisher.recover(keeper);
       keeper.start();
@@ -95,10 +95,7 @@ public final class WatchEngine {
     // All at once: a hundred dead devices must not be waited for one after the other.
     keepers.forEach(StationKeeper::askToStop);
     for (StationKeeper keeper : keepers) {
-      finisher.finish(keeper, keeper.end());
-      for (TrialSession ended = keeper.takeEnded(); ended != null; ended = keeper.takeEnded()) {
-        finisher.finish(keeper, ended);
-      }
+      keeper.end().forEach(session -> finisher.finish(keeper, session));
     }
     finisher.close();
     log.say("stopped; " + finisher.recorded() + " trials recorded");

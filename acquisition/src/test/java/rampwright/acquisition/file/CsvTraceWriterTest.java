@@ -3,6 +3,7 @@ package rampwright.acquisition.file;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.io.ByteArrayOutputStream;
 import java.nio.charset.StandardCharsets;
@@ -46,6 +47,17 @@ class CsvTraceWriterTest {
     assertThatThrownBy(() -> ComtradeWriter.write(trace, missing.resolve("x.cff"), form))
         .isInstanceOf(TraceFileException.class)
         .hasMessageContaining("there is no folder " + missing);
+  }
+
+  /** A service writes what others are to read: no narrower than any other file it makes. */
+  @Test
+  void aTraceMayBeReadByWhoeverMayReadOtherFiles() throws Exception {
+    assumeTrue(Files.getFileStore(folder).supportsFileAttributeView("posix"), "POSIX only");
+    Path written = folder.resolve("trace.csv");
+    CsvTraceWriter.write(new CsvFiles(folder).read("time_s,i1_A\n0,1\n1,2\n"), written);
+    Path other = Files.writeString(folder.resolve("other"), "");
+    assertThat(Files.getPosixFilePermissions(written))
+        .isEqualTo(Files.getPosixFilePermissions(other));
   }
 
   @Test

@@ -7,6 +7,7 @@ import static org.assertj.core.api.Assertions.within;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -325,6 +326,21 @@ class TrialSessionTest {
         .isEqualTo("no map has a run command; begin on current, speed or now");
     assertThatThrownBy(() -> new TrialSession(plan, time))
         .isInstanceOf(IllegalArgumentException.class);
+  }
+
+  /** A watch and a person record the same start; nothing is written yet when the second begins. */
+  @Test
+  void whoeverBeginsInOneSecondHasAFolderOfHisOwn() throws Exception {
+    Instant begin = Instant.parse("2026-03-14T09:12:05Z");
+    Path first = TrialFolders.claim(trials, begin);
+    Path second = TrialFolders.claim(trials, begin);
+    assertThat(first).isEmptyDirectory().hasFileName("20260314T091205Z");
+    assertThat(second).isEmptyDirectory().hasFileName("20260314T091205Z-2");
+    // Claimed and never used: a process that was killed at that instant.
+    assertThat(Recovery.run(trials, true).said()).isEmpty();
+    assertThat(trials).isEmptyDirectory();
+    Path file = Files.writeString(trials.resolve("file"), "");
+    assertThat(TrialFolders.claim(file, begin)).isNotEqualTo(TrialFolders.claim(file, begin));
   }
 
   @Test

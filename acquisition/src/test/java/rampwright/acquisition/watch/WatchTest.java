@@ -171,6 +171,7 @@ class WatchTest {
     engine.stop();
     runner.join(60_000);
     assertThat(said).anyMatch(l -> l.endsWith("stopped; " + trials.size() + " trials recorded"));
+    assertThat(trials).as("each is handed over once").doesNotHaveDuplicates();
     for (Path trial : trials) {
       assertThat(trial.resolve("trace.csv")).exists();
     }

@@ -13,6 +13,7 @@ import java.util.function.BooleanSupplier;
 import java.util.function.UnaryOperator;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
+import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import rampwright.acquisition.device.DeviceEvent;
@@ -109,8 +110,25 @@ class WatchTroubleTest {
             false));
   }
 
+  private final List<StationKeeper> keepers = new ArrayList<>();
+  private final List<TrialSession> open = new ArrayList<>();
+
   private StationKeeper keeper(Station station) {
-    return new StationKeeper(station, new Dead(), time, log, 1_000_000_000L);
+    keepers.add(new StationKeeper(station, new Dead(), time, log, 1_000_000_000L));
+    return keepers.get(keepers.size() - 1);
+  }
+
+  /** Journals write as long as nobody ends them. */
+  @AfterEach
+  void end() throws Exception {
+    keepers.forEach(keeper -> open.addAll(keeper.end()));
+    for (TrialSession session : open) {
+      if (session.hasBegun()) {
+        session.finish();
+      } else {
+        session.discard();
+      }
+    }
   }
 
   private WatchListener listener(UnaryOperator<String> about) {
@@ -161,7 +179,19 @@ class WatchTroubleTest {
     feed(keeper, 2, NEXT_S, 0);
     feed(keeper, NEXT_S, 3, 350);
     assertThat(keeper.status().phase()).isEqualTo("recording");
-    assertThat(keeper.takeEnded()).isNotNull();
+  }
+
+  /** One that ended by itself and has not been fetched, and the one under way; each once. */
+  @Test
+  void atTheEndEveryRecordingIsHandedOverOnce() throws Exception {
+    StationKeeper keeper = keeper(station("a"));
+    feed(keeper, 0, 1, 0);
+    feed(keeper, 1, 2, 350);
+    feed(keeper, 2, NEXT_S, 0);
+    feed(keeper, NEXT_S, 3, 350);
+    open.addAll(keeper.end());
+    keepers.clear();
+    assertThat(open).hasSize(2).doesNotHaveDuplicates().allMatch(TrialSession::hasBegun);
   }
 
   @Test

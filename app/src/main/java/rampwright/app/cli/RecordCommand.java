@@ -5,6 +5,7 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.TimeUnit;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine;
 import picocli.CommandLine.Option;
@@ -47,6 +48,11 @@ import rampwright.app.usecase.UsageProblem;
     })
 final class RecordCommand extends Command {
   private static final int FRAME_MS = 120;
+  private static final int AGAIN_S = 5;
+
+  /** Ten minutes: whoever runs this from a script may not be looking. */
+  private static final int MOST_AGAIN = 120;
+
   private static final String GIVEN_UP = "given up before anything began";
 
   @Parameters(paramLabel = "FOLDER", description = "The asset folder.")
@@ -171,26 +177,48 @@ final class RecordCommand extends Command {
         screen(), frame, TerminalSize::ofTerminal, services().environment().apply("TERM"));
   }
 
-  /** What is in memory is not given up while a person can still make room. */
+  /** What is in memory is not given up while room can still be made. */
   private Optional<RecordedTrial> finish(Recording recording, KeyWords keys)
       throws InputProblem, InterruptedException {
-    while (true) {
+    for (int tries = 1; ; tries++) {
       try {
         return recording.finish();
       } catch (InputProblem e) {
-        if (!screen().isInteractive()) {
+        if (tries == 1) {
+          screen().say(String.valueOf(e.getMessage()));
+          screen()
+              .say(
+                  screen().isInteractive()
+                      ? "The trial is whole in memory. Make room, then r Enter to try again; q Enter"
+                          + " leaves."
+                      : "the trial is whole in memory and is tried again every "
+                          + AGAIN_S
+                          + " s for "
+                          + MOST_AGAIN * AGAIN_S / 60
+                          + " min; make room");
+        }
+        if (screen().isInteractive() ? leaves(keys) : tries > MOST_AGAIN) {
           throw e;
         }
-        screen().say(String.valueOf(e.getMessage()));
-        screen()
-            .say(
-                "The trial is whole in memory. Make room, then r Enter to try again; q Enter leaves.");
-        String answer = "";
-        while (!answer.equals("r")) {
-          answer = keys.next(1000);
-          if (answer.equals("q")) {
-            throw e;
-          }
+        if (!screen().isInteractive()) {
+          TimeUnit.SECONDS.sleep(AGAIN_S);
+        }
+      }
+    }
+  }
+
+  /** Waits for the person's word; true when the trial is given up to what is on disk. */
+  private static boolean leaves(KeyWords keys) throws InterruptedException {
+    while (true) {
+      switch (keys.next(1000)) {
+        case "r" -> {
+          return false;
+        }
+        case "q" -> {
+          return true;
+        }
+        default -> {
+          // Anything else, and nothing, means nothing.
         }
       }
     }

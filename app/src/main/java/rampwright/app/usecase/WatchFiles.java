@@ -141,13 +141,13 @@ public final class WatchFiles {
     String folder = in.requiredText("folder", "the asset folder");
     List<Path> maps = new ArrayList<>();
     for (TomlSection map : in.sections("map")) {
-      maps.add(base.resolve(map.requiredText("file", "a channel map")));
+      maps.add(base.resolve(map.requiredText("file", "a channel map")).normalize());
       map.finish();
     }
     String single = in.text("maps");
     if (single != null) {
       for (String name : single.split(",", -1)) {
-        maps.add(base.resolve(name.strip()));
+        maps.add(base.resolve(name.strip()).normalize());
       }
     }
     if (maps.isEmpty()) {
@@ -167,7 +167,7 @@ public final class WatchFiles {
     double longestS = number(in, LONGEST_S, 120);
     in.finish();
     return new Wanted(
-        base.resolve(folder),
+        base.resolve(folder).normalize(),
         maps,
         on == null ? TriggerKind.CURRENT : on,
         until == null ? EndKind.STOPPED : until,

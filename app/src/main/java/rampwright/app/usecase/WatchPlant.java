@@ -1,8 +1,12 @@
 package rampwright.app.usecase;
 
 import java.io.IOException;
+import java.nio.channels.FileChannel;
+import java.nio.channels.FileLock;
+import java.nio.channels.OverlappingFileLockException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
 import java.time.Duration;
 import java.util.List;
 import java.util.Locale;
@@ -51,8 +55,39 @@ public final class WatchPlant {
       this.listener = listener;
     }
 
-    /** Watches until it is stopped; then everything recorded is whole. */
-    public void run() throws InterruptedException {
+    /**
+     * Watches until it is stopped; then everything recorded is whole.
+     *
+     * @throws UsageProblem when another watch keeps the same status file
+     */
+    public void run() throws InterruptedException, UsageProblem, InputProblem {
+      Path status = listener.plan.status();
+      Path mark = status.resolveSibling(status.getFileName() + ".lock");
+      // The lock goes with the process, however that ends; the file may stay.
+      try (FileChannel channel =
+              FileChannel.open(mark, StandardOpenOption.CREATE, StandardOpenOption.WRITE);
+          FileLock lock = lock(channel)) {
+        if (lock == null) {
+          throw new UsageProblem(
+              "another watch is at work here and keeps "
+                  + status
+                  + "; stop it first, or give this one a status_file of its own");
+        }
+        watch();
+      } catch (IOException e) {
+        throw InputProblem.of(e, mark);
+      }
+    }
+
+    private static @Nullable FileLock lock(FileChannel channel) throws IOException {
+      try {
+        return channel.tryLock();
+      } catch (OverlappingFileLockException e) {
+        return null;
+      }
+    }
+
+    private void watch() throws InterruptedException {
       LogQueue queue = listener.open();
       try {
         engine.run();
