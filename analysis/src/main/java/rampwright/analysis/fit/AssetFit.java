@@ -1,6 +1,7 @@
 package rampwright.analysis.fit;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Random;
 import rampwright.analysis.machine.PlateCircuit;
@@ -18,6 +19,13 @@ public final class AssetFit {
   private static final long SEED = 20260314L;
   private static final double UNEXPLAINED_RESIDUAL = 1.5;
   private static final double TOLD_SHARE = 0.9;
+  // Several trials leave fewer ways to explain them.
+  private static final int WELL_TOLD = 3;
+  private static final int STARTS = 5;
+  private static final int FEWER_STARTS = 3;
+  private static final int PARTLY = 5;
+  private static final int DOWN = 14;
+  private static final double PROMISING = 1.5;
 
   private AssetFit() {}
 
@@ -30,22 +38,13 @@ public final class AssetFit {
   public static FitResult fit(AssetData data, List<TrialObservation> trials, Batch batch) {
     FitProblem problem = new FitProblem(data, trials, batch);
     Random random = new Random(SEED);
-    double[] best = problem.centre();
-    if (!trials.isEmpty()) {
-      double bestCost = problem.cost(best);
-      FitDescent descent = new FitDescent(problem);
-      for (double[] start : new FitStarts(problem, batch).find(random)) {
-        double[] found = descent.from(start);
-        double cost = problem.cost(found);
-        if (cost < bestCost) {
-          bestCost = cost;
-          best = found;
-        }
-      }
-    } else {
-      best = new FitDescent(problem).from(best);
-    }
-    Posterior posterior = new Posterior(problem, batch, best);
+    List<double[]> ends =
+        trials.isEmpty()
+            ? List.of(new FitDescent(problem).from(problem.centre(), DOWN))
+            : ends(problem, batch, random);
+    Posterior posterior =
+        new Posterior(problem, batch, Valley.of(problem, batch, ends, Posterior.REACH));
+    double[] best = posterior.best();
     double[] each = problem.trialResiduals(best);
     double residual = 0;
     for (double one : each) {
@@ -67,6 +66,24 @@ public final class AssetFit {
         each,
         untold(problem, covariance),
         posterior.draws(random));
+  }
+
+  /**
+   * Where descents from several starts end: all go down a little, the more promising to the floor.
+   */
+  private static List<double[]> ends(FitProblem problem, Batch batch, Random random) {
+    int count = problem.trialCount() < WELL_TOLD ? STARTS : FEWER_STARTS;
+    List<double[]> starts = new FitStarts(problem, batch).find(count, random);
+    FitDescent descent = new FitDescent(problem);
+    List<double[]> halfway = batch.map(count, k -> descent.from(starts.get(k), PARTLY));
+    List<Double> costs = batch.map(count, k -> problem.cost(halfway.get(k)));
+    double least = Collections.min(costs);
+    return batch.map(
+        count,
+        k ->
+            costs.get(k) < PROMISING * least + Posterior.REACH
+                ? descent.from(halfway.get(k), DOWN - PARTLY)
+                : halfway.get(k));
   }
 
   private static List<String> untold(FitProblem problem, double[][] covariance) {

@@ -10,6 +10,7 @@ import rampwright.analysis.machine.PlateCircuit;
 import rampwright.analysis.machine.SlipTable;
 import rampwright.analysis.machine.StarterLaw;
 import rampwright.analysis.machine.Supply;
+import rampwright.analysis.machine.TypicalMotor;
 import rampwright.analysis.machine.WaterColumn;
 
 /**
@@ -69,12 +70,42 @@ public final class AssetParameters {
 
   static final int COUNT = 24;
 
+  private static final double LEAST_REST = 1e-3;
+
   private final AssetData data;
   private final boolean hasWater;
+  private final double sureInertiaKgM2;
+  private final double usualLoad;
 
-  AssetParameters(AssetData data) {
+  AssetParameters(AssetData data, double usualLoad) {
     this.data = data;
+    this.usualLoad = usualLoad;
     this.hasWater = data.loadKind() == LoadKind.QUADRATIC;
+    this.sureInertiaKgM2 = sureInertiaKgM2(data, TypicalMotor.of(data.plate()));
+  }
+
+  /**
+   * The part of the inertia that is not in question: with a load whose inertia nobody knows, most
+   * of the rotor's, since a load has none below zero. The vector holds the rest.
+   */
+  static double sureInertiaKgM2(AssetData data, TypicalMotor motor) {
+    return data.loadInertiaKgM2() != null ? 0 : motor.inertiaKgM2() * (1 - motor.inertiaSigma());
+  }
+
+  /** Inertia of motor and load of a parameter vector, kg m2. */
+  double inertiaKgM2(double[] p) {
+    return sureInertiaKgM2 + Math.exp(p[INERTIA]);
+  }
+
+  /** Multiplies a vector's inertia, as far as it is in question. */
+  void multiplyInertia(double[] p, double factor) {
+    double wanted = factor * inertiaKgM2(p) - sureInertiaKgM2;
+    p[INERTIA] = Math.log(Math.max(LEAST_REST * inertiaKgM2(p), wanted));
+  }
+
+  /** Relative standard deviation of the inertia when that of its part in question is known. */
+  double inertiaSigma(double[] p, double sigma) {
+    return sigma * Math.exp(p[INERTIA]) / inertiaKgM2(p);
   }
 
   AssetData data() {
@@ -101,10 +132,11 @@ public final class AssetParameters {
   MachineModel model(double[] p, SlipTable table, double sourceVoltageV, double loadScale) {
     double scale = Math.exp(loadScale);
     double full = scale * Math.exp(p[LOAD_FULL]);
+    double least = scale * Math.exp(leastTorque(p));
     LoadCurve load =
         new LoadCurve(
             full,
-            Math.min(scale * Math.exp(p[LOAD_LEAST]), 1.5 * full),
+            Math.min(least, 1.5 * full),
             scale * Math.exp(p[BREAKAWAY]),
             clamp(p[EXPONENT], 0.3, 4),
             clamp(Math.exp(p[WIDTH]), 0.004, 0.3));
@@ -132,8 +164,23 @@ public final class AssetParameters {
         sourceVoltageV,
         load,
         water,
-        Math.exp(p[INERTIA]),
+        inertiaKgM2(p),
         hasWater ? data.pipe() : null);
+  }
+
+  /**
+   * Logarithm of the least torque. A pump's or fan's is friction, whatever it moves; that of a
+   * conveyor, compressor or crusher is a share of its load, so that the vector holds what it were
+   * at the usual load.
+   */
+  private double leastTorque(double[] p) {
+    return hasWater ? p[LOAD_LEAST] : p[LOAD_LEAST] + p[LOAD_FULL] - usualLoad;
+  }
+
+  /** Lowers a vector's load by a logarithm, at every speed. */
+  void lowerLoad(double[] p, double by) {
+    p[LOAD_FULL] -= by;
+    p[LOAD_LEAST] -= hasWater ? by : 0;
   }
 
   private static double clamp(double x, double low, double high) {

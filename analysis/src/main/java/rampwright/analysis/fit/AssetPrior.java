@@ -26,6 +26,12 @@ final class AssetPrior {
   private static final double RATED_TORQUE_SIGMA = 0.12;
   private static final double CIRCUIT_SIGMA = 0.45;
 
+  // What a load adds to the rotor's inertia, as a share of it, and the spread of its logarithm.
+  private static final double QUADRATIC_ADDS = 0.8;
+  private static final double QUADRATIC_ADDS_SIGMA = 1.4;
+  private static final double OTHERS_ADD = 2.0;
+  private static final double OTHERS_ADD_SIGMA = 0.8;
+
   private final Nameplate plate;
   private final TypicalMotor typical;
   private final double[] mean = new double[AssetParameters.COUNT];
@@ -96,21 +102,24 @@ final class AssetPrior {
       set(AssetParameters.INERTIA, Math.log(total), Math.max(0.06, spread));
       return;
     }
-    // Pumps add a third to a half of the rotor, fans many times the rotor; both are "quadratic".
+    // Pumps add a tenth to a half of the rotor, fans three to ten times the rotor; both are
+    // "quadratic". Mixers, compressors, conveyors and crushers add a half to eight times.
     boolean quadratic = data.loadKind() == LoadKind.QUADRATIC;
     set(
         AssetParameters.INERTIA,
-        Math.log(motor * (quadratic ? 2.6 : 3.5)),
-        Math.hypot(quadratic ? 0.9 : 0.5, typical.inertiaSigma()));
+        Math.log(motor * (quadratic ? QUADRATIC_ADDS : OTHERS_ADD)),
+        quadratic ? QUADRATIC_ADDS_SIGMA : OTHERS_ADD_SIGMA);
   }
 
   private void load(AssetData data) {
     Double power = data.loadPowerW();
-    double full = power != null ? power / plate.ratedPowerW() : 0.68;
-    double fullSigma = power != null ? 0.12 : 0.25;
+    // Crushers, compressors and conveyors are often started empty; pumps and fans are not.
+    boolean quadratic = data.loadKind() == LoadKind.QUADRATIC;
+    double full = power != null ? power / plate.ratedPowerW() : quadratic ? 0.68 : 0.6;
+    double fullSigma = power != null ? 0.12 : quadratic ? 0.25 : 0.4;
     set(AssetParameters.LOAD_FULL, Math.log(full), fullSigma);
     switch (data.loadKind()) {
-      case QUADRATIC -> shape(0.03, 0.6, 0.14, 0.5, 2.0, 0.15);
+      case QUADRATIC -> shape(0.045, 0.8, 0.14, 0.5, 2.0, 0.15);
       case LINEAR -> shape(0.24, 0.5, 0.38, 0.4, 1.1, 0.3);
       case CONSTANT -> shape(0.85 * full, 0.3, 0.85, 0.4, 1.0, 0.4);
       case RECIPROCATING -> shape(0.36, 0.5, 0.47, 0.4, 1.1, 0.35);
@@ -121,7 +130,7 @@ final class AssetPrior {
     }
     set(AssetParameters.WIDTH, Math.log(0.03), 0.6);
     set(AssetParameters.STATIC_HEAD, 0.25, 0.22);
-    set(AssetParameters.COLUMN, Math.log(0.4), 1.2);
+    set(AssetParameters.COLUMN, Math.log(0.25), 1.5);
     set(AssetParameters.FLOW_SHARE, 0.5, 0.2);
   }
 

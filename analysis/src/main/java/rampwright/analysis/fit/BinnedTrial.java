@@ -195,7 +195,9 @@ final class BinnedTrial {
       at += time[k] / (high - low + 1);
     }
     double current = average(trial.currentA(), low, high) / plate.ratedCurrentA();
-    double timing = TIME_SHARE * at + 0.4 * trial.intervalS() + 0.01;
+    // A stop is timed from its order: how long the start and the run took is no part of its error.
+    double since = at > cutS ? at - cutS : at;
+    double timing = TIME_SHARE * since + 0.4 * trial.intervalS() + 0.01;
     double currentSigma =
         Math.hypot(
             CURRENT_SHARE * current + CURRENT_FLOOR,

@@ -2,6 +2,7 @@ package rampwright.analysis.fit;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import rampwright.analysis.machine.LoadKind;
 import rampwright.analysis.machine.MachineModel;
 import rampwright.analysis.machine.RunPlan;
@@ -19,6 +20,7 @@ import rampwright.analysis.machine.Trajectory;
 final class FitProblem {
   private static final int ALL = -1;
   private static final int TIMING_PASSES = 5;
+  private static final int TIMED_TRIALS = 2;
   private static final double LONGEST_FACTOR = 2.5;
   private static final double BREAKAWAY_SHARE = 0.8;
   private static final double LARGEST_MOVE = 1.5;
@@ -33,6 +35,7 @@ final class FitProblem {
   // several times too narrow.
   private static final double STEP_SHARE = 0.04;
   private static final double LARGEST_STEP = 0.004;
+  private static final double LITTLE = 0.5;
 
   private final Batch batch;
   private final AssetParameters parameters;
@@ -45,8 +48,8 @@ final class FitProblem {
 
   FitProblem(AssetData data, List<TrialObservation> observations, Batch batch) {
     this.batch = batch;
-    parameters = new AssetParameters(data);
     prior = new AssetPrior(data);
+    parameters = new AssetParameters(data, prior.mean(AssetParameters.LOAD_FULL));
     ratedVoltageV = data.plate().ratedVoltageV();
     int count = 0;
     for (TrialObservation observation : observations) {
@@ -121,15 +124,13 @@ final class FitProblem {
   double[] timed(double[] p) {
     double[] out = p.clone();
     SlipTable table = parameters.table(out);
+    List<Integer> timing = timing();
     for (int pass = 0; pass < TIMING_PASSES; pass++) {
       double sum = 0;
       int count = 0;
-      for (int k = 0; k < binned.size(); k++) {
+      for (int k : timing) {
         BinnedTrial trial = binned.get(k);
-        double observed = Double.isNaN(trial.fullSpeedS) ? trial.halfFallS : trial.fullSpeedS;
-        if (!trial.completed || Double.isNaN(observed)) {
-          continue;
-        }
+        double observed = observedS(trial);
         double source = trial.sourceVoltagePu * ratedVoltageV;
         double load = out[AssetParameters.COUNT + 2 * k];
         MachineModel model = parameters.model(out, table, source, load);
@@ -152,12 +153,28 @@ final class FitProblem {
         return out;
       }
       double move = sum / count;
-      out[AssetParameters.INERTIA] += Math.max(-LARGEST_MOVE, Math.min(LARGEST_MOVE, move));
-      if (count == binned.size() && Math.abs(move) < NEAR_MOVE && sum != 0) {
+      parameters.multiplyInertia(
+          out, Math.exp(Math.max(-LARGEST_MOVE, Math.min(LARGEST_MOVE, move))));
+      if (count == timing.size() && Math.abs(move) < NEAR_MOVE && sum != 0) {
         return out;
       }
     }
     return out;
+  }
+
+  /** The last few trials whose start's length is known. */
+  private List<Integer> timing() {
+    List<Integer> out = new ArrayList<>();
+    for (int k = binned.size() - 1; k >= 0 && out.size() < TIMED_TRIALS; k--) {
+      if (binned.get(k).completed && !Double.isNaN(observedS(binned.get(k)))) {
+        out.add(k);
+      }
+    }
+    return out;
+  }
+
+  private static double observedS(BinnedTrial trial) {
+    return Double.isNaN(trial.fullSpeedS) ? trial.halfFallS : trial.fullSpeedS;
   }
 
   /** Logarithm of the torque at the end of a start that failed, over what the load holds then. */
@@ -169,14 +186,13 @@ final class FitProblem {
   }
 
   /** Where a simulated start sticks and the observed one did not, the load it sticks at is less. */
-  private static void ease(double[] p, Trajectory run, double shortfall) {
+  private void ease(double[] p, Trajectory run, double shortfall) {
     double move = Math.max(-LARGEST_MOVE, shortfall - EASE);
     if (run.speedPu(run.size() - 1) < STANDING) {
       p[AssetParameters.BREAKAWAY] += move;
       p[AssetParameters.LOAD_LEAST] += Math.min(0, 0.5 * move);
     } else {
-      p[AssetParameters.LOAD_FULL] += move;
-      p[AssetParameters.LOAD_LEAST] += move;
+      parameters.lowerLoad(p, -move);
     }
   }
 
@@ -228,13 +244,44 @@ final class FitProblem {
    * @param at the residuals of the same vector
    */
   double[][] jacobian(double[] p, double[] at) {
+    return jacobian(p, at, null);
+  }
+
+  /**
+   * The same, but the columns of parameters of which the trials tell little, by the derivatives of
+   * a vector nearby, are taken over from there: on the way down they hardly matter.
+   */
+  double[][] jacobian(double[] p, double[] at, double @Nullable [][] nearby) {
     double[][] out = new double[rows][size];
-    List<double[]> columns = batch.map(size, column -> column(p, at, column));
+    List<double[]> columns =
+        batch.map(
+            size,
+            column ->
+                nearby != null && told(nearby, column) < LITTLE
+                    ? copied(nearby, column)
+                    : column(p, at, column));
     for (int column = 0; column < size; column++) {
       double[] values = columns.get(column);
       for (int row = 0; row < rows; row++) {
         out[row][column] = values[row];
       }
+    }
+    return out;
+  }
+
+  /** What the trials tell of a parameter, in units of what the prior does. */
+  private double told(double[][] jacobian, int column) {
+    double sum = 0;
+    for (int row = size + AssetPrior.PLATE_NUMBERS; row < rows; row++) {
+      sum += jacobian[row][column] * jacobian[row][column];
+    }
+    return sum * sigma(column) * sigma(column);
+  }
+
+  private double[] copied(double[][] jacobian, int column) {
+    double[] out = new double[rows];
+    for (int row = 0; row < rows; row++) {
+      out[row] = jacobian[row][column];
     }
     return out;
   }

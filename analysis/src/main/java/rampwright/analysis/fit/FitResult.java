@@ -86,6 +86,11 @@ public final class FitResult {
     return Math.sqrt(covariance[parameter][parameter]);
   }
 
+  /** Relative standard deviation of the inertia of motor and load. */
+  public double inertiaSigma() {
+    return parameters.inertiaSigma(best, sigma(AssetParameters.INERTIA));
+  }
+
   /** Names of the parameters the trials told nothing about. */
   public List<String> atPrior() {
     return atPrior;

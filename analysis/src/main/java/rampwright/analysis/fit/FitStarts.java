@@ -10,8 +10,7 @@ import java.util.Random;
  * that moved look alike from afar.
  */
 final class FitStarts {
-  private static final int SCOUTS = 120;
-  private static final int STARTS = 2;
+  private static final int SCOUTS = 90;
   private static final double[] REFINE = {-0.7, 0, 0.7};
   private static final double LOAD_REACH = 0.7;
   private static final double INERTIA_REACH = 0.6;
@@ -24,8 +23,8 @@ final class FitStarts {
     this.batch = batch;
   }
 
-  /** Starting vectors, the most promising first. */
-  List<double[]> find(Random random) {
+  /** So many starting vectors, the most promising first. */
+  List<double[]> find(int count, Random random) {
     double[] centre = problem.centre();
     List<double[]> sample = new ArrayList<>();
     sample.add(centre);
@@ -39,9 +38,9 @@ final class FitStarts {
       }
       sample.add(p);
     }
-    sample.addAll(batch.map(sample.size(), k -> problem.timed(sample.get(k))));
+    List<double[]> timed = batch.map(sample.size(), k -> problem.timed(sample.get(k)));
     List<double[]> starts = new ArrayList<>();
-    for (double[] rough : best(sample, STARTS)) {
+    for (double[] rough : best(timed, count)) {
       starts.addAll(best(around(rough), 1));
     }
     return starts;

@@ -5,145 +5,121 @@ import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
 import java.util.Random;
-import org.hipparchus.exception.MathRuntimeException;
-import org.hipparchus.linear.Array2DRowRealMatrix;
-import org.hipparchus.linear.CholeskyDecomposition;
-import org.hipparchus.linear.RealMatrix;
 
 /**
- * What is left uncertain after a fit: the covariance of the problem linearised at its optimum, and
- * draws from the Gaussian it makes, reweighted by their true density and resampled.
+ * What is left uncertain after a fit: draws from the Gaussians of the valleys that were found, each
+ * valley with the share its evidence gives it, reweighted by their true density and resampled.
+ *
+ * <p>Without a speed channel a trial can often be explained in several ways, a light machine under
+ * much load and a heavy one under little; the best alone would be far too sure of itself.
  */
 final class Posterior {
   private static final int PROPOSALS = 160;
   private static final int DRAWS = 96;
-  private static final double SYMMETRY = 1e-6;
-  private static final double LEAST_PIVOT = 1e-12;
+
+  /** A valley this much higher, in cost, than the deepest is not looked at. */
+  static final double REACH = 16;
+
+  // The model's own errors are alike over a trial: half of a difference in cost is theirs.
+  private static final double DOUBT = 2;
 
   private final FitProblem problem;
   private final Batch batch;
-  private final double[] best;
-  private final double[][] covariance;
+  private final List<Valley> valleys;
+  private final double[] shares;
 
-  Posterior(FitProblem problem, Batch batch, double[] best) {
+  Posterior(FitProblem problem, Batch batch, List<Valley> valleys) {
     this.problem = problem;
     this.batch = batch;
-    this.best = best;
-    this.covariance = covarianceAt(best);
+    this.valleys = valleys;
+    shares = new double[valleys.size()];
+    double most = valleys.stream().mapToDouble(Valley::logEvidence).max().orElse(0);
+    double total = 0;
+    for (int k = 0; k < shares.length; k++) {
+      shares[k] = Math.exp((valleys.get(k).logEvidence() - most) / DOUBT);
+      total += shares[k];
+    }
+    for (int k = 0; k < shares.length; k++) {
+      shares[k] /= total;
+    }
   }
 
-  /** Covariance of the parameters. */
+  /** The vector of highest density. */
+  double[] best() {
+    return valleys.get(0).floor();
+  }
+
+  /** Covariance of the parameters over all valleys, about the deepest. */
   double[][] covariance() {
-    return covariance;
-  }
-
-  private double[][] covarianceAt(double[] at) {
-    double[] value = problem.residuals(at);
-    RealMatrix jacobian = new Array2DRowRealMatrix(problem.jacobian(at, value), false);
-    RealMatrix normal = jacobian.transposeMultiply(jacobian);
     int size = problem.size();
-    // In units of the prior's standard deviations the matrix is the unit matrix plus what the
-    // trials tell: well conditioned, whatever the parameters' own scales.
-    for (int row = 0; row < size; row++) {
-      for (int column = 0; column < size; column++) {
-        normal.multiplyEntry(row, column, problem.sigma(row) * problem.sigma(column));
-      }
-    }
-    double[][] scaled;
-    try {
-      scaled =
-          new CholeskyDecomposition(normal, SYMMETRY, LEAST_PIVOT)
-              .getSolver()
-              .getInverse()
-              .getData();
-    } catch (MathRuntimeException e) {
-      scaled = new double[size][size];
-      for (int k = 0; k < size; k++) {
-        scaled[k][k] = 1 / Math.max(1, normal.getEntry(k, k));
-      }
-    }
-    for (int row = 0; row < size; row++) {
-      for (int column = 0; column < size; column++) {
-        scaled[row][column] *= problem.sigma(row) * problem.sigma(column);
-      }
-    }
-    return scaled;
-  }
-
-  /** A square root of the covariance; of its diagonal when it is not quite positive definite. */
-  private RealMatrix root() {
-    int size = problem.size();
-    try {
-      RealMatrix scaled = new Array2DRowRealMatrix(covariance, true);
+    double[][] out = new double[size][size];
+    for (int k = 0; k < shares.length; k++) {
+      Valley valley = valleys.get(k);
       for (int row = 0; row < size; row++) {
+        double off = valley.floor()[row] - best()[row];
         for (int column = 0; column < size; column++) {
-          scaled.multiplyEntry(row, column, 1 / (problem.sigma(row) * problem.sigma(column)));
+          double other = valley.floor()[column] - best()[column];
+          out[row][column] += shares[k] * (valley.covariance(row, column) + off * other);
         }
       }
-      RealMatrix lower = new CholeskyDecomposition(scaled, SYMMETRY, LEAST_PIVOT).getL();
-      for (int row = 0; row < size; row++) {
-        for (int column = 0; column <= row; column++) {
-          lower.multiplyEntry(row, column, problem.sigma(row));
-        }
-      }
-      return lower;
-    } catch (MathRuntimeException e) {
-      RealMatrix diagonal = new Array2DRowRealMatrix(size, size);
-      for (int k = 0; k < size; k++) {
-        diagonal.setEntry(k, k, Math.sqrt(Math.max(0, covariance[k][k])));
-      }
-      return diagonal;
     }
+    return out;
   }
 
-  /** Gaussian proposals, weighted by true over proposal density, resampled. */
+  /** Draws, shuffled. */
   List<double[]> draws(Random random) {
-    RealMatrix root = root();
-    int size = problem.size();
+    List<double[]> out = new ArrayList<>();
+    double until = 0;
+    for (int k = 0; k < shares.length; k++) {
+      until += shares[k];
+      int count = (int) Math.round(DRAWS * until) - out.size();
+      if (count > 0) {
+        out.addAll(draws(valleys.get(k), count, random));
+      }
+    }
+    Collections.shuffle(out, random);
+    return out;
+  }
+
+  private List<double[]> draws(Valley valley, int count, Random random) {
     boolean fresh = problem.trialCount() == 0;
-    int proposals = fresh ? DRAWS : PROPOSALS;
+    int proposals = fresh ? count : count * PROPOSALS / DRAWS + 1;
     List<double[]> sample = new ArrayList<>();
     double[] squares = new double[proposals];
     for (int k = 0; k < proposals; k++) {
-      double[] normal = new double[size];
-      for (int j = 0; j < size; j++) {
+      double[] normal = new double[problem.size()];
+      for (int j = 0; j < normal.length; j++) {
         normal[j] = random.nextGaussian();
         squares[k] += normal[j] * normal[j];
       }
-      double[] p = root.operate(normal);
-      for (int j = 0; j < size; j++) {
-        p[j] += best[j];
-      }
-      sample.add(p);
+      sample.add(valley.draw(normal));
     }
     double[] logWeights = new double[proposals];
     if (!fresh) {
-      double bestCost = problem.cost(best);
       List<Double> costs = batch.map(proposals, k -> problem.cost(sample.get(k)));
       for (int k = 0; k < proposals; k++) {
-        logWeights[k] = 0.5 * (bestCost + squares[k] - costs.get(k));
+        logWeights[k] = 0.5 * (valley.cost() + squares[k] - costs.get(k));
       }
     }
-    return resample(sample, logWeights, random);
+    return resample(sample, logWeights, count, random);
   }
 
   private static List<double[]> resample(
-      List<double[]> sample, double[] logWeights, Random random) {
+      List<double[]> sample, double[] logWeights, int count, Random random) {
     double[] weights = tempered(logWeights);
     double total = Arrays.stream(weights).sum();
     List<double[]> out = new ArrayList<>();
-    double place = random.nextDouble() / DRAWS;
+    double place = random.nextDouble() / count;
     double reached = 0;
     int k = 0;
-    for (int j = 0; j < DRAWS; j++) {
-      double goal = place + (double) j / DRAWS;
+    for (int j = 0; j < count; j++) {
+      double goal = place + (double) j / count;
       while (k < weights.length - 1 && reached + weights[k] / total < goal) {
         reached += weights[k] / total;
         k++;
       }
       out.add(sample.get(k));
     }
-    Collections.shuffle(out, random);
     return out;
   }
 

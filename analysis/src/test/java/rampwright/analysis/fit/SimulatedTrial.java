@@ -70,6 +70,11 @@ final class SimulatedTrial {
     return of(settings, new RunPlan(Double.NaN, 4, 30, true, 60), true, seed, noise);
   }
 
+  /** A start, a run of so many seconds and the stop. */
+  static TrialObservation running(StarterSettings settings, double runS, long seed) {
+    return of(settings, new RunPlan(Double.NaN, runS, 30, true, 60), true, seed, 1);
+  }
+
   private static TrialObservation of(
       StarterSettings settings, RunPlan plan, boolean speedSeen, long seed, double times) {
     MachineModel model = truth();

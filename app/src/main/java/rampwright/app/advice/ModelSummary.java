@@ -12,7 +12,7 @@ final class ModelSummary {
   static Map<String, Double> of(FitResult fit, MachineModel best) {
     Map<String, Double> out = new LinkedHashMap<>();
     out.put("inertia_kgm2", best.inertiaKgM2());
-    out.put("inertia_sigma_pct", 100 * fit.sigma(0));
+    out.put("inertia_sigma_pct", 100 * fit.inertiaSigma());
     out.put("load_torque_pct", 100 * best.load().fullTorque());
     out.put("load_least_torque_pct", 100 * best.load().minimumTorque());
     out.put("breakaway_torque_pct", 100 * best.load().holding());

@@ -21,6 +21,8 @@ import rampwright.analysis.machine.StarterSettings;
 final class StartSearch {
   private static final int SAMPLE = 400;
   private static final int ROUGH_MODELS = 2;
+  private static final double ROUGHLY = 3;
+  private static final int SECOND_LOOK = 160;
   private static final int SECOND = 32;
   private static final int SECOND_MODELS = 8;
   private static final int CLIMBERS = 4;
@@ -87,8 +89,7 @@ final class StartSearch {
   /** The best settings found; stop settings are the present ones. */
   Scored search(Random random) {
     List<StarterSettings> sample = sample(random);
-    List<Double> rough = batch.map(sample.size(), k -> priced(sample.get(k), rough(sample.get(k))));
-    sampled = ranked(sample, rough);
+    sampled = ranked(sample, rough(sample));
     List<StarterSettings> second = new ArrayList<>();
     if (!wide()) {
       second.add(present);
@@ -157,14 +158,27 @@ final class StartSearch {
     return caution > 1;
   }
 
-  /** Chance with widened errors on the most likely model and a few others. */
-  private double rough(StarterSettings settings) {
-    double sum = chances.ofStart(best, settings, 3 * caution, wide());
+  /**
+   * Chances with widened errors on the most likely model and, where that leaves some, on a few
+   * others.
+   */
+  private List<Double> rough(List<StarterSettings> sample) {
+    List<Double> likely =
+        batch.map(
+            sample.size(), k -> chances.ofStart(best, sample.get(k), ROUGHLY * caution, wide()));
+    double[] sorted = likely.stream().mapToDouble(Double::doubleValue).sorted().toArray();
+    double enough = sorted[Math.max(0, sorted.length - SECOND_LOOK)];
     int others = Math.min(ROUGH_MODELS, models.size());
-    for (int k = 0; k < others; k++) {
-      sum += chances.ofStart(models.get(models.size() - 1 - k), settings, 3 * caution, wide());
-    }
-    return sum / (1 + others);
+    return batch.map(
+        sample.size(),
+        k -> {
+          double sum = likely.get(k);
+          for (int j = 1; sum >= enough && j <= others; j++) {
+            MachineModel model = models.get(models.size() - j);
+            sum += chances.ofStart(model, sample.get(k), ROUGHLY * caution, wide());
+          }
+          return priced(sample.get(k), sum / (1 + others));
+        });
   }
 
   private double priced(StarterSettings s, double chance) {
@@ -203,10 +217,18 @@ final class StartSearch {
     return ranked(settings, means);
   }
 
-  private double mean(StarterSettings settings, int count, double widen) {
+  /**
+   * Mean chance over the first models; when it cannot pass the one to beat, a bound on it that does
+   * not either.
+   */
+  private double mean(StarterSettings settings, int count, double widen, double toBeat) {
     int used = Math.min(count, models.size());
     double sum = 0;
     for (int j = 0; j < used; j++) {
+      double most = priced(settings, (sum + used - j) / used);
+      if (most <= toBeat) {
+        return most;
+      }
       sum += chances.ofStart(models.get(j), settings, caution * widen, wide());
     }
     return priced(settings, sum / used);
@@ -251,12 +273,12 @@ final class StartSearch {
   /** Pattern moves along each setting, on more models, until none helps. */
   private Scored climb(StarterSettings start, int count, int rounds, double widen) {
     StarterSettings at = start;
-    double chance = mean(at, count, widen);
+    double chance = mean(at, count, widen, -1);
     double reach = 1;
     for (int round = 0; round < rounds; round++) {
       boolean moved = false;
       for (StarterSettings next : neighbours(at, reach)) {
-        double value = mean(next, count, widen);
+        double value = mean(next, count, widen, chance);
         if (value > chance) {
           chance = value;
           at = next;
