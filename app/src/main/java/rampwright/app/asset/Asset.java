@@ -10,6 +10,7 @@ import rampwright.app.envelope.Envelope;
  * @param id short name, unique among a person's assets
  * @param name what people call it
  * @param site where it is; null when not said
+ * @param zone in which its times are shown, such as Europe/Vienna; null when not said
  * @param motor nameplate
  * @param starter null when not said
  * @param load null when not said
@@ -21,6 +22,7 @@ public record Asset(
     String id,
     String name,
     @Nullable String site,
+    @Nullable String zone,
     Motor motor,
     @Nullable Starter starter,
     @Nullable Load load,

@@ -3,6 +3,8 @@ package rampwright.app.asset;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.time.DateTimeException;
+import java.time.ZoneId;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import rampwright.acquisition.file.AtomicFile;
@@ -36,10 +38,12 @@ public final class AssetFiles {
     String id = "-";
     String name = null;
     String site = null;
+    String zone = null;
     if (head != null) {
       id = head.requiredText("id", "a short name of the asset");
       name = head.text("name");
       site = head.text("site");
+      zone = zone(head);
       head.finish();
     }
     TomlSection plate = root.requiredSection("motor", "the motor's nameplate");
@@ -57,13 +61,29 @@ public final class AssetFiles {
             : PlateChecks.check(plate, motor, starter, supply, load);
     file.finish();
     return new AssetFile(
-        path, asset(id, name, site, motor, starter, load, supply, pipe, envelope), warnings);
+        path, asset(id, name, site, zone, motor, starter, load, supply, pipe, envelope), warnings);
+  }
+
+  private static @Nullable String zone(TomlSection head) {
+    String zone = head.text("zone");
+    try {
+      return zone == null ? null : ZoneId.of(zone.strip()).getId();
+    } catch (DateTimeException unknown) {
+      head.problem(
+          "zone",
+          "zone = \""
+              + zone
+              + "\" is no time zone; write one such as \"Europe/Vienna\", \"UTC\" or"
+              + " \"+05:45\"");
+      return null;
+    }
   }
 
   private static Asset asset(
       String id,
       @Nullable String name,
       @Nullable String site,
+      @Nullable String zone,
       @Nullable Motor motor,
       @Nullable Starter starter,
       @Nullable Load load,
@@ -74,7 +94,7 @@ public final class AssetFiles {
       throw new IllegalStateException("a file without [motor] was not refused");
     }
     return new Asset(
-        id, name == null ? id : name, site, motor, starter, load, supply, pipe, envelope);
+        id, name == null ? id : name, site, zone, motor, starter, load, supply, pipe, envelope);
   }
 
   /** Writes an asset, whole or not at all. Comments of an older file are not kept. */

@@ -17,7 +17,11 @@ final class AssetText {
 
   static String of(Asset asset) {
     TomlText out = new TomlText();
-    out.section("asset").put("id", asset.id()).put("name", asset.name()).put("site", asset.site());
+    out.section("asset")
+        .put("id", asset.id())
+        .put("name", asset.name())
+        .put("site", asset.site())
+        .put("zone", asset.zone());
     motor(out.section("motor"), asset.motor());
     Starter starter = asset.starter();
     if (starter != null) {

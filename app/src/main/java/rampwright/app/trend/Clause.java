@@ -66,7 +66,6 @@ record Clause(String figure, int sign, boolean decides) {
   Optional<String> words(Map<String, Shift> shifts) {
     Shift shift = shifts.get(figure);
     return Optional.ofNullable(shift)
-        .map(
-            s -> String.format(Locale.ROOT, "%s %+.1f %% (+- %.1f)", figure, s.pct(), s.sePct()));
+        .map(s -> String.format(Locale.ROOT, "%s %+.1f %% (+- %.1f)", figure, s.pct(), s.sePct()));
   }
 }

@@ -81,8 +81,7 @@ public final class Trends {
   }
 
   /** One answer under way. */
-  private record Answer(
-      TrendQuestion question, Epoch epoch, Prepared ready, ChangeModel model) {
+  private record Answer(TrendQuestion question, Epoch epoch, Prepared ready, ChangeModel model) {
 
     private double[] raw() {
       return ready.raw();
@@ -126,7 +125,7 @@ public final class Trends {
           question.figure(),
           raw.length,
           state,
-          TrendWords.why(state, baseline, step, drift, raw.length),
+          new TrendWords(question.zone()).why(state, baseline, step, drift, raw.length),
           Optional.of(baseline),
           step,
           drift,

@@ -9,4 +9,5 @@ record UsesEveryLibrary(
     picocli.CommandLine commands,
     tech.tablesaw.api.Table table,
     org.tomlj.TomlTable toml,
+    gg.jte.TemplateEngine templates,
     com.fasterxml.jackson.core.JsonFactory json) {}
