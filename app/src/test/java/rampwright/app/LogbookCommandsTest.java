@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
@@ -13,6 +14,7 @@ import java.util.Locale;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import rampwright.app.cli.ExitCode;
+import rampwright.app.json.ResultSchemaValidator;
 import rampwright.app.trend.LoggedStart;
 import rampwright.app.trend.StartsOfYears;
 
@@ -50,7 +52,11 @@ class LogbookCommandsTest {
   }
 
   private JsonNode json() throws Exception {
-    return new ObjectMapper().readTree(out);
+    JsonNode tree = new ObjectMapper().readTree(out);
+    if (!tree.has("assets")) {
+      assertThat(ResultSchemaValidator.problems(out)).isEmpty();
+    }
+    return tree;
   }
 
   @Test
@@ -91,6 +97,57 @@ class LogbookCommandsTest {
     assertThat(run("logbook", "export", "-o", back)).isEqualTo(ExitCode.DONE);
     assertThat(run("logbook", "import", back, "--json")).isEqualTo(ExitCode.DONE);
     assertThat(json().get("known").asInt()).isEqualTo(40);
+  }
+
+  @Test
+  void theNewestAreListedAndTheirHistoryToo() throws Exception {
+    run("logbook", "import", table("S-1", new StartsOfYears(23).make(40)));
+    assertThat(run("logbook", "list", "S-1", "--newest", "3", "--json")).isEqualTo(ExitCode.DONE);
+    JsonNode newest = json().get("entries");
+    assertThat(newest).hasSize(3);
+    String at = newest.get(0).get("at").asText();
+    Path table = folder.resolve("t.csv");
+    Files.writeString(table, "asset,time,settings,start_time_s\nS-1," + at + ",as set,7.5\n");
+    run("logbook", "import", table);
+    assertThat(run("logbook", "list", "S-1", "--newest", "1", "--history", "--json"))
+        .isEqualTo(ExitCode.DONE);
+    JsonNode history = json().get("entries");
+    assertThat(history).hasSize(2);
+    assertThat(history.get(0).get("replaces").asLong())
+        .isEqualTo(history.get(1).get("number").asLong());
+    assertThat(history.get(0).get("figures").get("start_time_s").get("value").asDouble())
+        .isEqualTo(7.5);
+    assertThat(run("logbook", "list", "S-1", "--newest", "1", "--history"))
+        .isEqualTo(ExitCode.DONE);
+    assertThat(out).contains("in force", "replaced", "start time 7.5 s", "corrects");
+    assertThat(run("logbook", "list", "X")).isEqualTo(ExitCode.USAGE);
+    assertThat(run("logbook", "list", "S-1", "--newest", "0")).isEqualTo(ExitCode.USAGE);
+  }
+
+  @Test
+  void anExportNamedParquetIsParquet() throws Exception {
+    run("logbook", "import", table("S-1", new StartsOfYears(23).make(40)));
+    Path file = folder.resolve("starts.parquet");
+    assertThat(run("logbook", "export", "-o", file, "--json")).isEqualTo(ExitCode.DONE);
+    byte[] bytes = Files.readAllBytes(file);
+    assertThat(new String(bytes, 0, 4, StandardCharsets.US_ASCII)).isEqualTo("PAR1");
+    assertThat(run("logbook", "export", "-o", folder.resolve("no/such/starts.parquet")))
+        .isEqualTo(ExitCode.DATA);
+    assertThat(err).contains("no/such");
+  }
+
+  @Test
+  void figuresAreTakenAgainFromTheLogbookAlone() throws Exception {
+    run("demo", "--into", folder.resolve("demo"));
+    run("logbook", "import", folder.resolve("demo"));
+    assertThat(run("logbook", "reanalyze", "--json")).isEqualTo(ExitCode.DONE);
+    assertThat(json().get("trials").asInt()).as("nothing has changed since").isZero();
+    run("trend", "--all", "--json");
+    String asset = new ObjectMapper().readTree(out).get("assets").get(0).get("asset").asText();
+    run("logbook", "list", asset, "--json");
+    for (JsonNode entry : json().get("entries")) {
+      assertThat(entry.get("definitions").asText()).isNotEmpty();
+    }
   }
 
   @Test

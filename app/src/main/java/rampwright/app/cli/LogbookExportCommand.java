@@ -1,14 +1,11 @@
 package rampwright.app.cli;
 
-import java.io.IOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
-import rampwright.acquisition.file.AtomicFile;
 import rampwright.app.json.ResultJson;
 import rampwright.app.usecase.InputProblem;
 import rampwright.app.usecase.UsageProblem;
@@ -16,8 +13,12 @@ import rampwright.app.usecase.UsageProblem;
 /** {@code logbook export}. */
 @CommandLine.Command(
     name = "export",
-    header = "Write the starts in force as CSV, in the form that import reads.",
-    description = "")
+    header = "Write the starts in force as CSV, in the form that import reads, or as Parquet.",
+    description = {
+      "",
+      "A file named *.parquet is written as Parquet, with the uncertainties and versions besides.",
+      ""
+    })
 final class LogbookExportCommand extends Command {
   @Option(
       names = {"-o", "--output"},
@@ -37,16 +38,11 @@ final class LogbookExportCommand extends Command {
     if (isJson() && target == null) {
       throw new UsageProblem("--json needs a file for the table; add -o starts.csv");
     }
-    String csv = services().exportStarts().csv(logbook.value());
     if (target == null) {
-      screen().raw(SafeText.of(csv));
+      screen().raw(SafeText.of(services().exportStarts().csv(logbook.value())));
       return ExitCode.DONE;
     }
-    try {
-      AtomicFile.write(target, csv.getBytes(StandardCharsets.UTF_8));
-    } catch (IOException e) {
-      throw InputProblem.of(e, target);
-    }
+    services().exportStarts().file(logbook.value(), target);
     if (isJson()) {
       screen().raw(ResultJson.files(List.of(target.toString())));
     } else {

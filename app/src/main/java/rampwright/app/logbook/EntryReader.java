@@ -18,6 +18,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.Set;
+import java.util.stream.Collectors;
 
 /** Reads what was entered. */
 final class EntryReader {
@@ -205,6 +206,25 @@ final class EntryReader {
         return Optional.empty();
       }
     }
+  }
+
+  /** Keys of the figures that any entry has a value of. */
+  List<String> figures() throws SQLException {
+    String counts =
+        FigureColumns.KEYS.stream()
+            .map(key -> "COUNT(" + key + ")")
+            .collect(Collectors.joining(", "));
+    List<String> present = new ArrayList<>();
+    try (Statement statement = connection.createStatement();
+        ResultSet row = statement.executeQuery("SELECT " + counts + " FROM entry")) {
+      row.next();
+      for (int i = 0; i < FigureColumns.KEYS.size(); i++) {
+        if (row.getLong(i + 1) > 0) {
+          present.add(FigureColumns.KEYS.get(i));
+        }
+      }
+    }
+    return present;
   }
 
   long size() throws SQLException {

@@ -1,6 +1,10 @@
 package rampwright.app.logbook;
 
+import java.io.IOException;
+import java.nio.channels.FileChannel;
+import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
 import java.sql.Connection;
 import java.sql.DriverManager;
 import java.sql.PreparedStatement;
@@ -307,11 +311,54 @@ public final class Logbook implements AutoCloseable {
       throw new LogbookException(
           "a shared logbook is backed up with the database's own tools, for example pg_dump");
     }
-    try (PreparedStatement copy = connection.prepareStatement("VACUUM INTO ?")) {
-      copy.setString(1, target.toString());
-      copy.execute();
+    Path part = target.resolveSibling(target.getFileName() + ".part");
+    try {
+      Files.deleteIfExists(part);
+      try (PreparedStatement copy = connection.prepareStatement("VACUUM INTO ?")) {
+        copy.setString(1, part.toString());
+        copy.execute();
+      }
+      try (FileChannel written = FileChannel.open(part, StandardOpenOption.WRITE)) {
+        written.force(true);
+      }
+      // only a whole copy has the name that was asked for
+      Files.move(part, target);
     } catch (SQLException e) {
       throw Trouble.of(location, e);
+    } catch (IOException e) {
+      throw new LogbookException(
+          "backup " + target + ": cannot be written (" + e + "); check folder and room", e);
+    } finally {
+      deleteQuietly(part);
+    }
+  }
+
+  private static void deleteQuietly(Path part) {
+    try {
+      Files.deleteIfExists(part);
+    } catch (IOException e) {
+      // It is in nobody's way but the next backup's, which tries again.
+    }
+  }
+
+  /** Keys of the figures that any entry has. */
+  public List<String> figures() throws LogbookException {
+    return reading(EntryReader::figures);
+  }
+
+  /**
+   * Writes the starts in force as a Parquet file, asset by asset.
+   *
+   * @param target a file that is not there yet
+   * @throws IOException where it cannot be written
+   */
+  public void exportParquet(Path target) throws LogbookException, IOException {
+    try (ParquetStarts out = new ParquetStarts(target, figures())) {
+      for (String asset : assets()) {
+        for (LogEntry entry : starts(asset)) {
+          out.write(entry);
+        }
+      }
     }
   }
 

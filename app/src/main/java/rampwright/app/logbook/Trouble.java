@@ -29,10 +29,10 @@ final class Trouble {
       return "another program holds it; try again when it is done";
     }
     if (said.contains("SQLITE_FULL")) {
-      return "the disk is full; nothing of this was entered; make room and repeat";
+      return "the disk is full; this part was not entered, what was before it stays; make room and repeat";
     }
     if (said.contains("SQLITE_IOERR")) {
-      return "the disk cannot be read or written; nothing of this was entered; check room and"
+      return "the disk cannot be read or written; this part was not entered; check room and"
           + " health of the disk and repeat ("
           + said
           + ")";
@@ -66,7 +66,7 @@ final class Trouble {
       return "you may not do this there; ask whoever keeps the database (" + said + ")";
     }
     if (state.equals("53100")) {
-      return "the server's disk is full; nothing of this was entered; make room and repeat";
+      return "the server's disk is full; this part was not entered, what was before it stays; make room and repeat";
     }
     if (state.startsWith("53")) {
       return "the server has no room for this now; try again later (" + said + ")";

@@ -5,17 +5,28 @@ import de.siegmar.fastcsv.writer.LineDelimiter;
 import java.io.IOException;
 import java.io.StringWriter;
 import java.io.UncheckedIOException;
+import java.io.Writer;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
-import java.util.Set;
-import java.util.TreeSet;
+import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 import rampwright.app.envelope.FigureKey;
 import rampwright.app.logbook.LogEntry;
+import rampwright.app.logbook.Logbook;
+import rampwright.app.logbook.LogbookException;
 
-/** The starts in force as the table that {@link ImportStarts} reads. */
+/**
+ * The starts in force, asset by asset: as the CSV table that {@link ImportStarts} reads, or as
+ * Parquet for other tools.
+ */
 public final class ExportStarts {
+  private static final List<String> WORDS =
+      List.of("asset", "time", "settings", "outcome", "representative", "reason", "note", "author");
+
   private final LogbookUse logbooks;
 
   public ExportStarts(LogbookUse logbooks) {
@@ -30,44 +41,68 @@ public final class ExportStarts {
     return logbooks.run(
         logbook,
         book -> {
-          List<LogEntry> entries = new ArrayList<>();
-          for (String asset : book.assets()) {
-            entries.addAll(book.starts(asset));
-          }
-          return csv(entries);
+          StringWriter text = new StringWriter();
+          csv(book, text);
+          return text.toString();
         });
   }
 
-  private static String csv(List<LogEntry> entries) {
-    Set<String> figures = new TreeSet<>(Comparator.comparingInt(FigureKey.keys()::indexOf));
-    entries.forEach(
-        entry ->
-            entry.figures().keySet().stream()
-                .filter(key -> FigureKey.ofKey(key).isPresent())
-                .forEach(figures::add));
-    StringWriter text = new StringWriter();
-    List<String> header =
-        new ArrayList<>(
-            List.of(
-                "asset",
-                "time",
-                "settings",
-                "outcome",
-                "representative",
-                "reason",
-                "note",
-                "author"));
+  /** Writes a file, whole or not at all: Parquet where its name ends so, else CSV. */
+  public void file(@Nullable String logbook, Path target)
+      throws InputProblem, UsageProblem, InterruptedException {
+    Path name = target.getFileName();
+    Path part = target.resolveSibling("." + name + ".part");
+    boolean parquet = String.valueOf(name).toLowerCase(Locale.ROOT).endsWith(".parquet");
+    logbooks.run(
+        logbook,
+        book -> {
+          try {
+            Files.deleteIfExists(part);
+            if (parquet) {
+              book.exportParquet(part);
+            } else {
+              try (Writer out = Files.newBufferedWriter(part, StandardCharsets.UTF_8)) {
+                csv(book, out);
+              }
+            }
+            Files.move(part, target, StandardCopyOption.REPLACE_EXISTING);
+            return true;
+          } catch (UncheckedIOException e) {
+            throw InputProblem.of(new IOException(e.getMessage(), e), target);
+          } catch (IOException e) {
+            throw InputProblem.of(e, target);
+          } finally {
+            delete(part);
+          }
+        });
+  }
+
+  private static void delete(Path part) {
+    try {
+      Files.deleteIfExists(part);
+    } catch (IOException e) {
+      // Nothing is lost by a file that nobody asked for.
+    }
+  }
+
+  private static void csv(Logbook book, Writer text) throws LogbookException {
+    List<String> figures =
+        book.figures().stream().filter(key -> FigureKey.ofKey(key).isPresent()).toList();
+    List<String> header = new ArrayList<>(WORDS);
     header.addAll(figures);
     try (CsvWriter out = CsvWriter.builder().lineDelimiter(LineDelimiter.LF).build(text)) {
       out.writeRecord(header);
-      entries.forEach(entry -> out.writeRecord(cells(entry, figures)));
+      for (String asset : book.assets()) {
+        for (LogEntry entry : book.starts(asset)) {
+          out.writeRecord(cells(entry, figures));
+        }
+      }
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
-    return text.toString();
   }
 
-  private static List<String> cells(LogEntry entry, Set<String> figures) {
+  private static List<String> cells(LogEntry entry, List<String> figures) {
     List<String> cells =
         new ArrayList<>(
             List.of(

@@ -89,6 +89,10 @@ class ArchitectureTest {
             "rampwright.app.planted.UsesEveryLibrary"),
         rule("sockets", LibraryRules.SOCKETS, "rampwright.app.planted.UsesEveryLibrary"),
         rule("databases", LibraryRules.DATABASES, "rampwright.app.planted.UsesEveryLibrary"),
+        rule(
+            "Parquet library",
+            LibraryRules.PARQUET_LIBRARY,
+            "rampwright.app.planted.UsesEveryLibrary"),
         rule("files", LibraryRules.FILES, "rampwright.analysis.planted.ReadsAFile"),
         rule("windows", LibraryRules.WINDOWS, "rampwright.app.planted.UsesEveryLibrary"),
         rule(

@@ -75,6 +75,14 @@ final class LibraryRules {
           "org.sqlite..",
           "org.postgresql..");
 
+  static final ArchRule PARQUET_LIBRARY =
+      only(
+          "it brings a framework's names along, and only an export needs it",
+          in("rampwright.app.logbook.."),
+          "org.apache.parquet..",
+          "org.apache.hadoop..",
+          "blue.strategic..");
+
   static final ArchRule FILES =
       noClasses()
           .that()

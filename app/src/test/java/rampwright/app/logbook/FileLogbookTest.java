@@ -13,6 +13,10 @@ import java.sql.SQLException;
 import java.sql.Statement;
 import java.time.Instant;
 import java.util.List;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import java.util.concurrent.atomic.AtomicBoolean;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -50,6 +54,41 @@ class FileLogbookTest extends LogbookContract {
     try (Logbook logbook = open(copy)) {
       assertThat(logbook.starts("P-1")).hasSize(1);
       assertThat(logbook.verify().damaged()).isEmpty();
+    }
+  }
+
+  @Test
+  void aBackupMadeWhileOthersWriteIsWhole() throws Exception {
+    AtomicBoolean enough = new AtomicBoolean();
+    ExecutorService pool = Executors.newSingleThreadExecutor();
+    try (Logbook logbook = open()) {
+      Future<Integer> written =
+          pool.submit(
+              () -> {
+                try (Logbook other = open()) {
+                  int k = 0;
+                  while (!enough.get()) {
+                    other.append(List.of(entry(NOON.plusSeconds(60L * k), 8)));
+                    k++;
+                  }
+                  return k;
+                }
+              });
+      for (int i = 0; i < 5; i++) {
+        long before = logbook.size();
+        Path copy = folder.resolve("copy" + i + ".db");
+        logbook.backup(copy);
+        try (Logbook kept = open(copy)) {
+          assertThat(kept.verify().damaged()).isEmpty();
+          assertThat(kept.size()).isGreaterThanOrEqualTo(before);
+        }
+      }
+      enough.set(true);
+      long entered = written.get();
+      assertThat(logbook.size()).isEqualTo(entered);
+    } finally {
+      enough.set(true);
+      pool.shutdown();
     }
   }
 

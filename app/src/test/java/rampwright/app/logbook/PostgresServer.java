@@ -4,6 +4,8 @@ import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import io.zonky.test.db.postgres.embedded.EmbeddedPostgres;
 import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.SQLException;
 import java.sql.Statement;
@@ -26,7 +28,17 @@ public final class PostgresServer {
   private static synchronized EmbeddedPostgres server() {
     if (server == null && why.isEmpty()) {
       try {
-        server = EmbeddedPostgres.builder().setServerConfig("max_connections", "60").start();
+        Path access = Files.createTempFile("rampwright-access", ".conf");
+        access.toFile().deleteOnExit();
+        Files.writeString(
+            access,
+            "host all postgres 127.0.0.1/32 trust\nhost all postgres ::1/128 trust\n"
+                + "host all all 127.0.0.1/32 scram-sha-256\n");
+        server =
+            EmbeddedPostgres.builder()
+                .setServerConfig("max_connections", "60")
+                .setServerConfig("hba_file", access.toString())
+                .start();
       } catch (IOException | RuntimeException e) {
         why = "PostgreSQL could not be started here: " + e;
       }
@@ -46,12 +58,14 @@ public final class PostgresServer {
     return "postgresql://127.0.0.1:" + running.getPort() + "/" + name;
   }
 
-  /** Runs SQL on the server as its owner. */
-  static void run(String sql) throws SQLException {
+  /** A new role that may do everything and has to show a password. */
+  public static String roleWithPassword(String password) throws SQLException {
+    String name = "role_" + DATABASES.incrementAndGet();
     try (Connection connection = server().getPostgresDatabase().getConnection();
         Statement statement = connection.createStatement()) {
-      statement.execute(sql);
+      statement.execute("CREATE ROLE " + name + " SUPERUSER LOGIN PASSWORD '" + password + "'");
     }
+    return name;
   }
 
   /** What a person's environment says. */

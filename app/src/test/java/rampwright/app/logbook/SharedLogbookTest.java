@@ -12,6 +12,7 @@ import java.sql.SQLException;
 import java.sql.Statement;
 import java.time.Instant;
 import java.util.List;
+import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -67,11 +68,17 @@ class SharedLogbookTest extends LogbookContract {
     String role = where.substring(where.lastIndexOf('/') + 1) + "_reader";
     try (Connection raw = raw();
         Statement statement = raw.createStatement()) {
-      statement.execute("CREATE ROLE " + role + " LOGIN");
+      statement.execute("CREATE ROLE " + role + " LOGIN PASSWORD 'geheim'");
       statement.execute("GRANT SELECT ON ALL TABLES IN SCHEMA public TO " + role);
     }
+    assertThatThrownBy(
+            () ->
+                Logbook.open(
+                    where, Map.of("PGUSER", role, "PGPASSWORD", "verraten")::get, Instant::now))
+        .hasMessageContaining("does not let you in")
+        .hasMessageNotContaining("verraten");
     try (Logbook logbook =
-        Logbook.open(where, name -> name.equals("PGUSER") ? role : null, () -> Instant.EPOCH)) {
+        Logbook.open(where, Map.of("PGUSER", role, "PGPASSWORD", "geheim")::get, Instant::now)) {
       assertThat(logbook.starts("P-1")).hasSize(1);
       assertThatThrownBy(() -> logbook.append(List.of(entry(NOON, 8.6))))
           .isInstanceOf(LogbookException.class)

@@ -7,6 +7,7 @@ record UsesEveryLibrary(
     java.sql.Connection database,
     java.awt.Color colour,
     picocli.CommandLine commands,
+    org.apache.parquet.schema.MessageType parquet,
     tech.tablesaw.api.Table table,
     org.tomlj.TomlTable toml,
     gg.jte.TemplateEngine templates,
