@@ -127,6 +127,7 @@ public final class TrendJson {
           out.number("chance", s.chance());
           out.text("low", time(s.low()));
           out.text("high", time(s.high()));
+          out.number("pettitt_p", s.pettittP());
         });
   }
 

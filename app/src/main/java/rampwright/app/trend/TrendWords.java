@@ -41,13 +41,15 @@ final class TrendWords {
       Step s = step.orElseThrow();
       return String.format(
           Locale.ROOT,
-          "%+.1f %% from %s on (between %s and %s), chance %s, against %d starts before",
+          "%+.1f %% from %s on (between %s and %s), chance %s, against %d starts before; Pettitt p"
+              + " %.2g",
           s.sizePct(),
           day.format(s.at()),
           day.format(s.low()),
           day.format(s.high()),
           LimitWords.chance(s.chance()),
-          baseline.n());
+          baseline.n(),
+          s.pettittP());
     }
     return String.format(Locale.ROOT, "no change in %d starts beyond their scatter", n);
   }

@@ -24,7 +24,7 @@ public final class CausesExam {
   private final int assets;
   private final long seed;
 
-  private CausesExam(int assets, long seed) {
+  CausesExam(int assets, long seed) {
     this.assets = assets;
     this.seed = seed;
   }
