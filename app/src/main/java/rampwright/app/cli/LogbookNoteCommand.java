@@ -22,14 +22,16 @@ import rampwright.app.usecase.UsageProblem;
     header = "Note what was done to an asset, or that an alert was seen.",
     description = {
       "",
-      "KIND is work (begins a new baseline), seen (an alert was looked at), group or name.",
+      "KIND is work (begins a new baseline), seen (the asset's open alerts were looked at; needs --by),"
+          + " group, name, or zone (time zone its days are shown in). The latest note of a kind holds;"
+          + " those before it are kept.",
       ""
     })
 final class LogbookNoteCommand extends Command {
   @Parameters(index = "0", paramLabel = "ASSET", description = "Id of the asset.")
   private String asset = "";
 
-  @Parameters(index = "1", paramLabel = "KIND", description = "work, seen, group or name.")
+  @Parameters(index = "1", paramLabel = "KIND", description = "work, seen, group, name or zone.")
   private String kind = "";
 
   @Parameters(index = "2", paramLabel = "TEXT", description = "What is noted.")
@@ -53,7 +55,8 @@ final class LogbookNoteCommand extends Command {
         Arrays.stream(LogEvent.Kind.values())
             .filter(k -> k.word().equals(kind.toLowerCase(Locale.ROOT)))
             .findFirst()
-            .orElseThrow(() -> new UsageProblem(kind + ": a note is work, seen, group or name"));
+            .orElseThrow(
+                () -> new UsageProblem(kind + ": a note is work, seen, group, name or zone"));
     services()
         .tendLogbook()
         .note(logbook.value(), new LogEvent(asset, instant(), meant, text, author));

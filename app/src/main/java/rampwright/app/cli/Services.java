@@ -25,6 +25,7 @@ import rampwright.app.usecase.LogTrial;
 import rampwright.app.usecase.LogbookUse;
 import rampwright.app.usecase.PlayBench;
 import rampwright.app.usecase.ProbeDevices;
+import rampwright.app.usecase.RaiseAlerts;
 import rampwright.app.usecase.ReanalyzeStarts;
 import rampwright.app.usecase.RecordTrial;
 import rampwright.app.usecase.RunDemo;
@@ -34,6 +35,7 @@ import rampwright.app.usecase.TendLogbook;
 import rampwright.app.usecase.TickList;
 import rampwright.app.usecase.TraceFileDoor;
 import rampwright.app.usecase.WatchPlant;
+import rampwright.app.usecase.WriteFleetPage;
 
 /**
  * What the commands work with; made by the launcher.
@@ -179,6 +181,14 @@ public record Services(
 
   AskTrend askTrend() {
     return new AskTrend(logbookUse());
+  }
+
+  RaiseAlerts raiseAlerts() {
+    return new RaiseAlerts(logbookUse());
+  }
+
+  WriteFleetPage writeFleetPage() {
+    return new WriteFleetPage(logbookUse(), clock);
   }
 
   CheckReadiness checkReadiness() {

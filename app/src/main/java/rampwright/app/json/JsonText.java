@@ -23,10 +23,22 @@ public final class JsonText {
   private final JsonGenerator out;
 
   JsonText() {
+    this(true);
+  }
+
+  /** All on one line, for files with an object a line. */
+  static JsonText ofOneLine() {
+    return new JsonText(false);
+  }
+
+  private JsonText(boolean pretty) {
     try {
       out = FACTORY.createGenerator(text);
     } catch (IOException e) {
       throw new UncheckedIOException(e);
+    }
+    if (!pretty) {
+      return;
     }
     DefaultIndenter indent = new DefaultIndenter("  ", "\n");
     DefaultPrettyPrinter printer =

@@ -4,8 +4,12 @@ import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+import rampwright.app.alert.StandingAlert;
 import rampwright.app.trend.AssetTrend;
 import rampwright.app.trend.FigureTrend;
+import rampwright.app.trend.Lead;
+import rampwright.app.trend.Mark;
 
 /** Trends as JSON. */
 public final class TrendJson {
@@ -13,21 +17,33 @@ public final class TrendJson {
 
   /** Trends of assets. */
   public static String trends(List<AssetTrend> assets) {
+    return trends(assets, null);
+  }
+
+  /** Trends of assets, and the alerts that stand where those were asked for. */
+  public static String trends(List<AssetTrend> assets, @Nullable List<StandingAlert> alerts) {
     return new JsonText()
         .object(
-            out ->
-                out.array(
-                    "assets",
-                    list -> {
-                      for (AssetTrend asset : assets) {
-                        list.object(body -> asset(body, asset));
-                      }
-                    }))
+            out -> {
+              out.array(
+                  "assets",
+                  list -> {
+                    for (AssetTrend asset : assets) {
+                      list.object(body -> asset(body, asset));
+                    }
+                  });
+              if (alerts != null) {
+                AlertJson.standing(out, alerts);
+              }
+            })
         .finish();
   }
 
   private static void asset(JsonText json, AssetTrend asset) {
     json.text("asset", asset.asset());
+    json.text("name", asset.facts().name());
+    json.text("group", asset.facts().group());
+    json.text("zone", asset.facts().zone().getId());
     json.count("starts", asset.starts());
     json.array(
         "figures",
@@ -36,6 +52,35 @@ public final class TrendJson {
             list.object(body -> figure(body, figure));
           }
         });
+    json.array(
+        "look_first",
+        list -> {
+          for (Lead lead : asset.leads()) {
+            list.object(body -> lead(body, lead));
+          }
+        });
+    json.array(
+        "marks",
+        list -> {
+          for (Mark mark : asset.marks()) {
+            list.object(
+                body -> {
+                  body.text("at", time(mark.at()));
+                  body.text("kind", mark.kind().word());
+                  body.text("text", mark.text());
+                  body.text("author", mark.author());
+                });
+          }
+        });
+  }
+
+  private static void lead(JsonText json, Lead lead) {
+    json.text("pattern", lead.key());
+    json.text("look", lead.look());
+    json.text("since", time(lead.since()));
+    json.texts("evidence", lead.evidence());
+    json.texts("against", lead.against());
+    json.texts("missing", lead.missing());
   }
 
   private static void figure(JsonText json, FigureTrend trend) {
@@ -82,6 +127,7 @@ public final class TrendJson {
           out.number("chance", s.chance());
           out.text("low", time(s.low()));
           out.text("high", time(s.high()));
+          out.number("pettitt_p", s.pettittP());
         });
   }
 
@@ -115,6 +161,11 @@ public final class TrendJson {
         out -> {
           out.number("value", watch.value());
           out.text("side", watch.upper() ? "max" : "min");
+          out.number("now", watch.now());
+          out.flag("beyond", watch.beyondSince().isPresent());
+          out.text("beyond_since", watch.beyondSince().map(TrendJson::time).orElse(null));
+          out.count("lately_beyond", watch.lately());
+          out.count("lately", watch.latest());
           if (watch.reached().isEmpty()) {
             out.nothing("reached");
             return;

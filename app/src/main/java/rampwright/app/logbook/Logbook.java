@@ -196,6 +196,21 @@ public final class Logbook implements AutoCloseable {
     return reading(reader -> reader.lookedAt(basis));
   }
 
+  /** What time it is, by the clock that dates entries. */
+  public Instant now() {
+    return clock.instant();
+  }
+
+  /** Enters what becomes of alerts; what another program has entered already is passed over. */
+  public List<AlertAct> appendAlerts(List<AlertAct> acts) throws LogbookException {
+    return inTransaction(() -> new AlertTable(connection).append(acts, clock.instant()));
+  }
+
+  /** What became of an asset's alerts, in order. */
+  public List<AlertAct> alerts(String asset) throws LogbookException {
+    return reading(reader -> new AlertTable(reader.connection()).of(asset));
+  }
+
   /** Notes what a person says of an asset. */
   public void append(LogEvent event) throws LogbookException {
     inTransaction(

@@ -64,7 +64,8 @@ final class Migrations {
                       + " logged_utc TEXT NOT NULL#key)",
                   "CREATE INDEX limit_of_asset ON asset_limit (asset)",
                   "CREATE INDEX event_of_asset ON event (asset)"),
-              List.of("entry", "wording", "file", "looked_at", "asset_limit", "event")));
+              List.of("entry", "wording", "file", "looked_at", "asset_limit", "event")),
+          new Step(101, AlertTable.STEP, List.of(AlertTable.NAME)));
 
   private Migrations() {}
 

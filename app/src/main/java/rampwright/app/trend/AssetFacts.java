@@ -1,7 +1,6 @@
 package rampwright.app.trend;
 
 import java.time.ZoneId;
-import java.time.ZoneOffset;
 
 /**
  * What an asset is called and where it stands, as last noted.
@@ -12,5 +11,5 @@ import java.time.ZoneOffset;
  */
 public record AssetFacts(String name, String group, ZoneId zone) {
   /** Where nothing was noted. */
-  public static final AssetFacts NONE = new AssetFacts("", "", ZoneOffset.UTC);
+  public static final AssetFacts NONE = new AssetFacts("", "", ZoneId.of("UTC"));
 }

@@ -8,10 +8,13 @@ import java.util.Optional;
  * What one figure should do where a pattern is right.
  *
  * @param figure key
- * @param sign 1: it rises, -1: it falls, 0: it stays
+ * @param sign 1: it rises, -1: it falls, 0: it stays, {@link #NOT_UP}: it does anything else
  * @param decides whether a figure that does otherwise speaks against the pattern
  */
 record Clause(String figure, int sign, boolean decides) {
+  /** Anything but a rise. */
+  static final int NOT_UP = 2;
+
   /** A figure stays where it certainly changed by less than this share of the leading change. */
   private static final double STAYS_BELOW = 0.5;
 
@@ -28,6 +31,11 @@ record Clause(String figure, int sign, boolean decides) {
 
   static Clause stays(String figure) {
     return new Clause(figure, 0, true);
+  }
+
+  /** It may fall or stay; that it rises speaks against the pattern. */
+  static Clause doesNotRise(String figure) {
+    return new Clause(figure, NOT_UP, true);
   }
 
   /** It often rises, and need not. */
@@ -51,6 +59,9 @@ record Clause(String figure, int sign, boolean decides) {
     if (shift == null) {
       return 0;
     }
+    if (sign == NOT_UP) {
+      return shift.isClear(1) ? -1 : 0;
+    }
     double small = Math.max(SMALL_PCT, STAYS_BELOW * leadingPct);
     if (sign == 0) {
       boolean clear = shift.isClear(1) || shift.isClear(-1);
@@ -66,7 +77,6 @@ record Clause(String figure, int sign, boolean decides) {
   Optional<String> words(Map<String, Shift> shifts) {
     Shift shift = shifts.get(figure);
     return Optional.ofNullable(shift)
-        .map(
-            s -> String.format(Locale.ROOT, "%s %+.1f %% (+- %.1f)", figure, s.pct(), s.sePct()));
+        .map(s -> String.format(Locale.ROOT, "%s %+.1f %% (+- %.1f)", figure, s.pct(), s.sePct()));
   }
 }

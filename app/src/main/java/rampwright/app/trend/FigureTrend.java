@@ -85,8 +85,10 @@ public record FigureTrend(
    * @param chance that there is one, 0 to 1
    * @param low earliest start at which it may have been, 5 % on this side
    * @param high latest
+   * @param pettittP Pettitt's chance of such a change of ranks in starts without one
    */
-  public record Step(Instant at, double sizePct, double chance, Instant low, Instant high) {}
+  public record Step(
+      Instant at, double sizePct, double chance, Instant low, Instant high, double pettittP) {}
 
   /**
    * A lasting change with time.

@@ -37,7 +37,7 @@ public final class Leads {
           pattern.must().stream()
               .allMatch(clause -> clause.says(together.shifts(), leadingPct) > 0);
       if (whole) {
-        int score = 2 * pattern.must().size();
+        int score = pattern.must().size();
         for (Clause hint : pattern.hints()) {
           int says = hint.says(together.shifts(), leadingPct);
           score += says < 0 ? AGAINST * says : says;

@@ -1,5 +1,6 @@
 package rampwright.app.trend;
 
+import static rampwright.app.trend.Clause.doesNotRise;
 import static rampwright.app.trend.Clause.falls;
 import static rampwright.app.trend.Clause.mayFall;
 import static rampwright.app.trend.Clause.mayRise;
@@ -44,7 +45,7 @@ record Pattern(String key, String look, List<Clause> must, List<Clause> hints) {
               "inertia",
               "turning masses: build-up on impeller or rotor, a heavier wheel, pulley or coupling",
               List.of(rises(START), rises(STOP)),
-              List.of(stays(RUN), stays(BREAKAWAY), stays(UNBALANCE))),
+              List.of(stays(RUN), stays(UNBALANCE))),
           new Pattern(
               "load torque",
               "what the machine drives: more torque wanted at speed (valve or damper position,"
@@ -61,7 +62,7 @@ record Pattern(String key, String look, List<Clause> must, List<Clause> hints) {
               "what holds the shaft at rest: bearing, seal or packing, belt, material settled in the"
                   + " machine, a load that is not relieved",
               List.of(rises(BREAKAWAY)),
-              List.of(stays(RUN), mayRise(START), mayFall(STOP), stays(UNBALANCE))),
+              List.of(stays(RUN), mayRise(START), doesNotRise(STOP), stays(UNBALANCE))),
           new Pattern(
               "load lost",
               "the connection to the load and the load itself: coupling, belt, a pump that runs dry"

@@ -1,6 +1,8 @@
 package rampwright.app.trend;
 
 import java.time.Instant;
+import java.time.ZoneId;
+import java.time.ZoneOffset;
 import java.util.List;
 import java.util.OptionalDouble;
 
@@ -12,13 +14,25 @@ import java.util.OptionalDouble;
  * @param events of maintenance: each begins a new baseline
  * @param upper limit of the envelope
  * @param lower limit of the envelope
+ * @param zone in which days are said in words
  */
 public record TrendQuestion(
     String figure,
     List<LoggedStart> starts,
     List<Instant> events,
     OptionalDouble upper,
-    OptionalDouble lower) {
+    OptionalDouble lower,
+    ZoneId zone) {
+
+  /** With days said in UTC. */
+  public TrendQuestion(
+      String figure,
+      List<LoggedStart> starts,
+      List<Instant> events,
+      OptionalDouble upper,
+      OptionalDouble lower) {
+    this(figure, starts, events, upper, lower, ZoneOffset.UTC);
+  }
 
   public TrendQuestion {
     starts = List.copyOf(starts);

@@ -1,6 +1,6 @@
 package rampwright.app.trend;
 
-import java.time.ZoneOffset;
+import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.util.Locale;
 import java.util.Optional;
@@ -10,24 +10,30 @@ import rampwright.app.trend.FigureTrend.Step;
 
 /** What a state rests on, in a sentence. */
 final class TrendWords {
-  private static final DateTimeFormatter DAY =
-      DateTimeFormatter.ofPattern("yyyy-MM-dd", Locale.ROOT).withZone(ZoneOffset.UTC);
+  private final DateTimeFormatter day;
 
-  private TrendWords() {}
+  /**
+   * Words.
+   *
+   * @param zone of the days in them
+   */
+  TrendWords(ZoneId zone) {
+    day = DateTimeFormatter.ofPattern("yyyy-MM-dd", Locale.ROOT).withZone(zone);
+  }
 
-  static String why(
+  String why(
       TrendState state, Baseline baseline, Optional<Step> step, Optional<Drift> drift, int n) {
     if (state == TrendState.DRIFT) {
       Drift d = drift.orElseThrow();
       return String.format(
           Locale.ROOT,
-          "%+.1f %% a year since about %s (5 to 95 %%: %+.1f to %+.1f), chance %.0f %%; Sen's slope"
+          "%+.1f %% a year since about %s (5 to 95 %%: %+.1f to %+.1f), chance %s; Sen's slope"
               + " %+.1f, Mann-Kendall p %.2g",
           d.pctPerYear(),
-          DAY.format(d.begin()),
+          day.format(d.begin()),
           d.low(),
           d.high(),
-          100 * d.chance(),
+          LimitWords.chance(d.chance()),
           d.senPctPerYear(),
           d.mannKendallP());
     }
@@ -35,13 +41,15 @@ final class TrendWords {
       Step s = step.orElseThrow();
       return String.format(
           Locale.ROOT,
-          "%+.1f %% from %s on (between %s and %s), chance %.0f %%, against %d starts before",
+          "%+.1f %% from %s on (between %s and %s), chance %s, against %d starts before; Pettitt p"
+              + " %.2g",
           s.sizePct(),
-          DAY.format(s.at()),
-          DAY.format(s.low()),
-          DAY.format(s.high()),
-          100 * s.chance(),
-          baseline.n());
+          day.format(s.at()),
+          day.format(s.low()),
+          day.format(s.high()),
+          LimitWords.chance(s.chance()),
+          baseline.n(),
+          s.pettittP());
     }
     return String.format(Locale.ROOT, "no change in %d starts beyond their scatter", n);
   }

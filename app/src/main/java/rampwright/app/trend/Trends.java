@@ -81,8 +81,7 @@ public final class Trends {
   }
 
   /** One answer under way. */
-  private record Answer(
-      TrendQuestion question, Epoch epoch, Prepared ready, ChangeModel model) {
+  private record Answer(TrendQuestion question, Epoch epoch, Prepared ready, ChangeModel model) {
 
     private double[] raw() {
       return ready.raw();
@@ -111,7 +110,7 @@ public final class Trends {
       Optional<LimitForecast> forecast =
           model.last(Change.Kind.DRIFT).map(change -> LimitForecast.of(model));
       Optional<Drift> drift = forecast.flatMap(draws -> drift(corrected, baseline, draws));
-      Optional<Step> step = step(baseline);
+      Optional<Step> step = step(corrected, baseline);
       TrendState state =
           drift.isPresent()
               ? TrendState.DRIFT
@@ -126,7 +125,7 @@ public final class Trends {
           question.figure(),
           raw.length,
           state,
-          TrendWords.why(state, baseline, step, drift, raw.length),
+          new TrendWords(question.zone()).why(state, baseline, step, drift, raw.length),
           Optional.of(baseline),
           step,
           drift,
@@ -161,7 +160,7 @@ public final class Trends {
           starts().get(until - 1).at());
     }
 
-    private Optional<Step> step(Baseline baseline) {
+    private Optional<Step> step(double[] corrected, Baseline baseline) {
       double[] together = model.stepsTogether();
       boolean away =
           Math.abs(together[0]) >= ChangeModel.LEAST_SIZE
@@ -177,7 +176,8 @@ public final class Trends {
                     100 * together[0] * scale() / Math.abs(baseline.median()),
                     change.chance(),
                     starts().get(place(places, 0.05)).at(),
-                    starts().get(place(places, 0.95)).at());
+                    starts().get(place(places, 0.95)).at(),
+                    Pettitt.of(corrected).p());
               });
     }
 

@@ -1,6 +1,7 @@
 package rampwright.app.usecase;
 
 import java.time.Instant;
+import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -15,6 +16,7 @@ import rampwright.app.logbook.LogEntry;
 import rampwright.app.logbook.LogEvent;
 import rampwright.app.logbook.Logbook;
 import rampwright.app.logbook.LogbookException;
+import rampwright.app.trend.AssetFacts;
 import rampwright.app.trend.AssetTrend;
 import rampwright.app.trend.FigureTrend;
 import rampwright.app.trend.Leads;
@@ -38,8 +40,18 @@ public final class AskTrend {
    * @param assets by id; none for all
    * @param figures by key; none for all an asset has
    * @param limits that hold instead of the noted ones
+   * @param zone in which times are shown instead of the assets' own; null for those
    */
-  public record Question(List<String> assets, List<String> figures, Map<String, Double> limits) {
+  public record Question(
+      List<String> assets,
+      List<String> figures,
+      Map<String, Double> limits,
+      @Nullable ZoneId zone) {
+    /** With the assets' own zones. */
+    public Question(List<String> assets, List<String> figures, Map<String, Double> limits) {
+      this(assets, figures, limits, null);
+    }
+
     public Question {
       assets = List.copyOf(assets);
       figures = List.copyOf(figures);
@@ -83,6 +95,9 @@ public final class AskTrend {
       throws LogbookException {
     List<LogEntry> entries = book.starts(asset);
     List<LogEvent> events = book.events(asset);
+    AssetFacts noted = NotedFacts.of(events);
+    ZoneId asked = question.zone();
+    AssetFacts facts = asked == null ? noted : new AssetFacts(noted.name(), noted.group(), asked);
     List<Instant> work =
         events.stream()
             .filter(event -> event.kind() == LogEvent.Kind.WORK)
@@ -92,15 +107,16 @@ public final class AskTrend {
     List<TrendQuestion> questions = new ArrayList<>();
     List<FigureTrend> trends = new ArrayList<>();
     for (String figure : figures(entries)) {
-      TrendQuestion asked =
+      TrendQuestion about =
           new TrendQuestion(
               figure,
               starts(entries, figure),
               work,
               upper(figure, limits, question),
-              lower(figure, limits));
-      questions.add(asked);
-      trends.add(Trends.of(asked));
+              lower(figure, limits),
+              facts.zone());
+      questions.add(about);
+      trends.add(Trends.of(about));
     }
     List<FigureTrend> shown =
         trends.stream()
@@ -110,7 +126,7 @@ public final class AskTrend {
             .toList();
     return new AssetTrend(
         asset,
-        NotedFacts.of(events),
+        facts,
         entries.size(),
         shown,
         NotedFacts.marks(entries, events),

@@ -7,13 +7,19 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import rampwright.app.asset.Asset;
 import rampwright.app.logbook.LogEntry;
 import rampwright.app.logbook.LogEvent;
+import rampwright.app.logbook.Logbook;
+import rampwright.app.logbook.LogbookException;
 import rampwright.app.trend.AssetFacts;
 import rampwright.app.trend.Mark;
 
 /** From what was noted of an asset to what is shown of it. */
 final class NotedFacts {
+  /** Author of what comes from an asset's file; a person's later word goes before it. */
+  private static final String ASSET_FILE = "asset.toml";
+
   private NotedFacts() {}
 
   /** Name, group and zone as last noted; the notes before them stay in the logbook. */
@@ -21,9 +27,7 @@ final class NotedFacts {
     String name = last(events, LogEvent.Kind.NAME);
     String group = last(events, LogEvent.Kind.GROUP);
     return new AssetFacts(
-        name,
-        group,
-        zone(last(events, LogEvent.Kind.ZONE)).orElse(AssetFacts.NONE.zone()));
+        name, group, zone(last(events, LogEvent.Kind.ZONE)).orElse(AssetFacts.NONE.zone()));
   }
 
   private static String last(List<LogEvent> events, LogEvent.Kind kind) {
@@ -34,7 +38,26 @@ final class NotedFacts {
     return text;
   }
 
-  /** A zone by its name, such as {@code Europe/Vienna} or {@code +05:45}. */
+  /** Name and zone of an asset's file go along, unless they are as last noted from there. */
+  static void note(Logbook book, Asset asset) throws LogbookException {
+    List<LogEvent> events = book.events(asset.id());
+    String name = asset.name().equals(asset.id()) ? "" : asset.name();
+    String zone = asset.zone() == null ? "" : String.valueOf(asset.zone());
+    note(book, events, asset.id(), LogEvent.Kind.NAME, name);
+    note(book, events, asset.id(), LogEvent.Kind.ZONE, zone);
+  }
+
+  private static void note(
+      Logbook book, List<LogEvent> events, String asset, LogEvent.Kind kind, String text)
+      throws LogbookException {
+    List<LogEvent> fromThere =
+        events.stream().filter(event -> event.author().equals(ASSET_FILE)).toList();
+    if (!text.isBlank() && !text.strip().equals(last(fromThere, kind))) {
+      book.append(new LogEvent(asset, book.now(), kind, text.strip(), ASSET_FILE));
+    }
+  }
+
+  /** A zone by its name, such as {@code Etc/UTC} or {@code +05:45}. */
   static Optional<ZoneId> zone(String name) {
     try {
       return name.isBlank() ? Optional.empty() : Optional.of(ZoneId.of(name.strip()));

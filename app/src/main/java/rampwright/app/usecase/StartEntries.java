@@ -89,6 +89,7 @@ final class StartEntries {
   Logbook.Appended enter(Logbook book) throws LogbookException {
     for (Asset asset : assets.values()) {
       limits(book, asset);
+      NotedFacts.note(book, asset);
     }
     return book.append(entries, bases);
   }

@@ -102,6 +102,10 @@ class ArchitectureTest {
         rule(
             "table library", LibraryRules.TABLE_LIBRARY, "rampwright.app.planted.UsesEveryLibrary"),
         rule("TOML library", LibraryRules.TOML_LIBRARY, "rampwright.app.planted.UsesEveryLibrary"),
+        rule(
+            "template library",
+            LibraryRules.TEMPLATE_LIBRARY,
+            "rampwright.app.planted.UsesEveryLibrary"),
         rule("JSON library", LibraryRules.JSON_LIBRARY, "rampwright.app.planted.UsesEveryLibrary"),
         rule(
             "clocks only in the launcher",

@@ -58,7 +58,9 @@ final class LibraryRules {
       noClasses()
           .that()
           .resideOutsideOfPackages(
-              "rampwright.acquisition.modbus..", "rampwright.acquisition.bench..")
+              "rampwright.acquisition.modbus..",
+              "rampwright.acquisition.bench..",
+              "rampwright.app.alert..")
           .should()
           .dependOnClassesThat()
           .haveNameMatching("java\\.net\\.(.*Socket.*|.*Connection|http\\..*)")
@@ -120,6 +122,12 @@ final class LibraryRules {
           in("rampwright.acquisition.toml.."),
           "org.tomlj..",
           "org.antlr..");
+
+  static final ArchRule TEMPLATE_LIBRARY =
+      only(
+          "every text on a page goes through the engine's escaping in one place",
+          in("rampwright.app.page.."),
+          "gg.jte..");
 
   static final ArchRule JSON_LIBRARY =
       only(

@@ -10,4 +10,5 @@ record UsesEveryLibrary(
     org.apache.parquet.schema.MessageType parquet,
     tech.tablesaw.api.Table table,
     org.tomlj.TomlTable toml,
+    gg.jte.TemplateEngine templates,
     com.fasterxml.jackson.core.JsonFactory json) {}

@@ -8,13 +8,17 @@ import rampwright.exam.plant.TruePlant;
 import rampwright.exam.plant.TrueStarter;
 import rampwright.exam.plant.TrueSupply;
 
-/** What really changes in a simulated plant, and which leads would send a person to it. */
+/**
+ * What really changes in a simulated plant, and which leads would send a person to it. Friction is
+ * found at bearings and seals, which the leads of a late breakaway, of a shorter stop and of more
+ * torque name as well.
+ */
 enum Cause {
   NOTHING(Set.of()),
   LOAD_TORQUE(Set.of("load torque")),
   INERTIA(Set.of("inertia")),
   BREAKAWAY(Set.of("breakaway")),
-  FRICTION(Set.of("friction", "shorter stop", "load torque")),
+  FRICTION(Set.of("friction", "shorter stop", "load torque", "breakaway")),
   SUPPLY(Set.of("supply")),
   LOAD_LOST(Set.of("load lost")),
   LESS_CURRENT(Set.of("less current")),

@@ -24,7 +24,7 @@ public final class CausesExam {
   private final int assets;
   private final long seed;
 
-  private CausesExam(int assets, long seed) {
+  CausesExam(int assets, long seed) {
     this.assets = assets;
     this.seed = seed;
   }
@@ -38,7 +38,13 @@ public final class CausesExam {
     PrintStream out = System.out;
     out.println(
         String.format(
-            Locale.ROOT, "%-13s %6s %6s %6s %6s %6s", "cause", "asked", "right", "second", "silent",
+            Locale.ROOT,
+            "%-13s %6s %6s %6s %6s %6s",
+            "cause",
+            "asked",
+            "right",
+            "second",
+            "silent",
             "wrong"));
     int[] all = new int[4];
     for (Cause cause : Cause.values()) {

@@ -51,8 +51,7 @@ final class PlantYears {
   private static Optional<Map<String, Double>> figures(
       PlantAsset asset, TruePlant plant, PlantSettings settings, TruePlant.Day day) {
     Run run = new QuasiSteadyPlant(plant).run(settings, day, QuasiSteadyPlant.Conduct.WHOLE);
-    TrueFigures f =
-        TrueFigures.of(run, plant, asset.sheet().currentA(), asset.sheet().speedRpm());
+    TrueFigures f = TrueFigures.of(run, plant, asset.sheet().currentA(), asset.sheet().speedRpm());
     if (!f.completed()) {
       return Optional.empty();
     }
@@ -71,8 +70,7 @@ final class PlantYears {
     return Optional.of(values);
   }
 
-  private static Optional<Stage> stage(
-      PlantAsset asset, TruePlant plant, PlantSettings settings) {
+  private static Optional<Stage> stage(PlantAsset asset, TruePlant plant, PlantSettings settings) {
     Optional<Map<String, Double>> usual = figures(asset, plant, settings, TruePlant.Day.USUAL);
     List<TruePlant.Day> off =
         List.of(

@@ -11,7 +11,9 @@ import java.util.stream.IntStream;
 import rampwright.app.trend.FigureTrend;
 import rampwright.app.trend.LoggedStart;
 import rampwright.app.trend.StartsOfYears;
+import rampwright.app.trend.TrendQuestion;
 import rampwright.app.trend.Trends;
+import rampwright.exam.plant.AssetGenerator;
 
 /**
  * How good the trend is, start by start as the years go by: false alarms, delay and date of a step
@@ -40,6 +42,7 @@ public final class YearsExam {
             args.length > 1 ? Long.parseLong(args[1]) : 1,
             System.out);
     exam.falseAlarms();
+    exam.plants();
     exam.steps();
     exam.driftDelay();
     exam.drifts();
@@ -83,6 +86,44 @@ public final class YearsExam {
     for (int i = 0; i < Watchers.NAMES.size(); i++) {
       say("  %-48s %.3f", Watchers.NAMES.get(i), sums[i] / years);
     }
+  }
+
+  /** All figures of an asset together, as the machine model makes them. */
+  private void plants() {
+    AssetGenerator generator = new AssetGenerator(seed);
+    double[] sums = new double[Watchers.NAMES.size() + 1];
+    IntStream.range(0, assets)
+        .parallel()
+        .mapToObj(
+            a ->
+                PlantYears.of(generator.asset(a), Cause.NOTHING, Watchers.chance(seed, 4, a))
+                    .map(YearsExam::alarmsOfAsset))
+        .toList()
+        .forEach(one -> one.ifPresent(counts -> Arrays.setAll(sums, i -> sums[i] + counts[i])));
+    double years = sums[sums.length - 1];
+    say(
+        "nothing changed: plants of the machine model, %d figures each, %.0f asset-years; alarms of"
+            + " an asset a year:",
+        PlantYears.FIGURES.size(), years);
+    for (int i = 0; i < Watchers.NAMES.size(); i++) {
+      say("  %-48s %.3f", Watchers.NAMES.get(i), sums[i] / years);
+    }
+  }
+
+  private static double[] alarmsOfAsset(List<TrendQuestion> questions) {
+    double[] sums = new double[Watchers.NAMES.size() + 1];
+    for (TrendQuestion question : questions) {
+      Watchers watchers = new Watchers();
+      for (int n = Trends.FEWEST; n <= question.starts().size(); n++) {
+        watchers.see(question.starts().subList(0, n));
+      }
+      double[] alarms = watchers.alarms();
+      for (int i = 0; i < alarms.length; i++) {
+        sums[i] += alarms[i];
+      }
+    }
+    sums[sums.length - 1] = Watchers.yearsOf(questions.get(0).starts());
+    return sums;
   }
 
   private void steps() {
