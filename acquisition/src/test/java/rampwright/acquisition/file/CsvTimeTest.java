@@ -75,8 +75,7 @@ class CsvTimeTest {
   void offsetOrZoneTellsTheInstant() throws Exception {
     Trace own = files.read("t,i1_A\n2026-03-14T10:12:05+01:00,1\n2026-03-14T10:12:06+01:00,2\n");
     assertThat(own.provenance().startUtc()).isEqualTo("2026-03-14T09:12:05Z");
-    ReadContext there =
-        new ReadContext(null, null, null, null, null, null, ZoneId.of("+05:45"));
+    ReadContext there = new ReadContext(null, null, null, null, null, null, ZoneId.of("+05:45"));
     Trace given = files.read("t,i1_A\n2026-03-14 10:12:05,1\n2026-03-14 10:12:06,2\n", there);
     assertThat(given.provenance().startUtc()).isEqualTo("2026-03-14T04:27:05Z");
   }
