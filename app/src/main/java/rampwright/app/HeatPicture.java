@@ -129,7 +129,8 @@ final class HeatPicture {
     List<FigureLine> lines = new ArrayList<>();
     for (HeatPart part : standing.parts()) {
       Double waitS = part.waitS();
-      boolean waits = waitS != null && waitS > 0;
+      double leftS = waitS == null ? 0 : waitS;
+      boolean waits = leftS > 0;
       HeatPart.Kind kind = part.kind();
       String label =
           kind.key()
@@ -138,7 +139,7 @@ final class HeatPicture {
       lines.add(
           new FigureLine(
               label,
-              waits ? Double.valueOf(waitS / MINUTE_S) : null,
+              waits ? Double.valueOf(leftS / MINUTE_S) : null,
               "min",
               null,
               Judgement.NONE,

@@ -34,8 +34,9 @@ final class ClockCheck {
    * @param book with any step of the clock that was found
    * @param now the clock's time
    * @param up running time of the computer; null where it tells none
+   * @param blind whether the computer should tell its running time and does not
    */
-  record Checked(HeatBook book, Instant now, HeatBook.@Nullable UpTime up) {
+  record Checked(HeatBook book, Instant now, HeatBook.@Nullable UpTime up, boolean blind) {
     /** The book with what is kept of this moment. */
     HeatBook kept(HeatBook after) {
       return after.seen(now, up);
@@ -44,10 +45,11 @@ final class ClockCheck {
 
   static Checked of(HeatBook book, InstantSource clock) {
     HeatBook.UpTime up = clock instanceof UpClock machine ? machine.up() : null;
+    boolean blind = clock instanceof UpClock && up == null;
     Instant now = clock.instant().truncatedTo(ChronoUnit.MILLIS);
     Instant seen = book.lastSeen();
     if (seen == null || !book.hasHeat()) {
-      return new Checked(book, now, up);
+      return new Checked(book, now, up, blind);
     }
     double toldS = seconds(Duration.between(seen, now));
     HeatBook.UpTime mark = book.mark();
@@ -62,11 +64,11 @@ final class ClockCheck {
     double movedS = witnessed ? toldS - passedS : toldS;
     if (believed || Math.abs(movedS) <= slackS) {
       // Never backwards: within the slack no time has passed.
-      return new Checked(book, now.isBefore(seen) ? seen : now, up);
+      return new Checked(book, now.isBefore(seen) ? seen : now, up, blind);
     }
     List<HeatBook.ClockStep> steps = new ArrayList<>(book.steps());
     steps.add(new HeatBook.ClockStep(now, movedS, witnessed, null));
-    return new Checked(book.withSteps(steps), now, up);
+    return new Checked(book.withSteps(steps), now, up, blind);
   }
 
   /** Whether a date that was first met now was told before the step that was found now. */
@@ -78,6 +80,32 @@ final class ClockCheck {
     double movedS = checked.steps().get(known - 1).movedS();
     Instant oldNow = now.minusMillis(Math.round(1000 * movedS));
     return movedS > 0 && !dated.isAfter(oldNow) ? known - 1 : known;
+  }
+
+  /**
+   * How many steps count as known where a person tells of a start: by which clock he read the
+   * moment is not known, and the latest it can have been is the hottest.
+   */
+  static int latest(HeatBook book, Instant told, Instant now) {
+    int best = book.steps().size();
+    for (int k = best - 1; k >= 0; k--) {
+      Instant at = book.onClockOfNow(told, k);
+      if (!at.isAfter(now.plus(SLACK)) && at.isAfter(book.onClockOfNow(told, best))) {
+        best = k;
+      }
+    }
+    return best;
+  }
+
+  /** The same of a word that the motor was cold: the earliest it can have been is the hottest. */
+  static int earliest(HeatBook book, Instant told) {
+    int best = book.steps().size();
+    for (int k = best - 1; k >= 0; k--) {
+      if (book.onClockOfNow(told, k).isBefore(book.onClockOfNow(told, best))) {
+        best = k;
+      }
+    }
+    return best;
   }
 
   /** What a person should know of the steps that still move a start. */

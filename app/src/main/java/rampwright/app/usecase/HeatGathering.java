@@ -311,6 +311,11 @@ final class HeatGathering {
       }
     }
     remarks.addAll(ClockCheck.remarks(kept(entries), folder()));
+    if (clock.blind() && !dated.isEmpty()) {
+      remarks.add(
+          "this computer does not tell how long it has been on: a clock set forward would shorten the"
+              + " wait; look at date and time above");
+    }
     List<Double> coldAt =
         book.cold().stream().map(one -> second(book.onClockOfNow(one.at(), one.clock()))).toList();
     HeatBook.Opened opened = book.opened();

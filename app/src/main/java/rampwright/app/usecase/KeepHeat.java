@@ -70,7 +70,11 @@ public final class KeepHeat {
       throw new UsageProblem(
           "--cold-at " + moment + " is later than now; name the moment it was seen to be cold");
     }
-    change(folder, book -> book.with(new HeatBook.Cold(moment, name, book.steps().size())));
+    // A step of the clock that nobody met yet must not move a word that is given after it.
+    now(folder);
+    change(
+        folder,
+        book -> book.with(new HeatBook.Cold(moment, name, ClockCheck.earliest(book, moment))));
     return now(folder);
   }
 
@@ -83,7 +87,14 @@ public final class KeepHeat {
     check(folder);
     Instant now = clock.instant().truncatedTo(ChronoUnit.SECONDS);
     told.check(now, ClockCheck.SLACK);
-    change(folder, book -> book.with(told.kept(now, book.steps().size())));
+    now(folder);
+    change(
+        folder,
+        book -> {
+          Instant began = told.at();
+          int steps = began == null ? book.steps().size() : ClockCheck.latest(book, began, now);
+          return book.with(told.kept(now, steps));
+        });
     return now(folder);
   }
 

@@ -173,4 +173,55 @@ class ClockCheckTest extends HeatFolder {
       }
     }
   }
+
+  @Test
+  void aWordGivenAfterAStepNobodyMetIsNotMovedByIt() throws Exception {
+    Computer computer = new Computer();
+    trial("20260314T090000Z", 8);
+    computer.keep().now(pump);
+    now = now.plus(Duration.ofHours(3));
+    computer.passes(60);
+    HeatResult cold = computer.keep().noteCold(pump, now.minusSeconds(10), "A. Fitter");
+    assertThat(rotor(cold)).as("cold ten seconds ago").isLessThan(0.1);
+    computer.passes(4 * 3600);
+    trial("20260314T161000Z", 8);
+    computer.passes(120);
+    assertThat(rotor(computer.keep().now(pump))).as("and not again later").isGreaterThan(1);
+  }
+
+  /** By which clock a person read a moment is not known: what is hotter counts. */
+  @Test
+  void aStartToldByTheClockBeforeIsAsLateAsItCanHaveBeen() throws Exception {
+    Computer computer = new Computer();
+    trial("20260314T060000Z", 8);
+    computer.keep().now(pump);
+    now = now.plus(Duration.ofHours(3));
+    computer.keep().now(pump);
+    // 09:05 of the clock before, five minutes ago; of the clock of now it would be three hours.
+    Instant told = Instant.parse("2026-03-14T09:05:00Z");
+    HeatResult result =
+        computer.keep().noteStart(pump, new NotedStart("A", told, 9.0, 3.5, told.plusSeconds(60)));
+    assertThat(result.standing().part(HeatPart.Kind.STARTER).waitS())
+        .isCloseTo(330 - (300 - 9), within(EDGE_S));
+  }
+
+  @Test
+  void aComputerThatTellsNoRunningTimeSaysSo() throws Exception {
+    trial("20260314T090000Z", 8);
+    UpClock silent =
+        new UpClock() {
+          @Override
+          public Instant instant() {
+            return now;
+          }
+
+          @Override
+          public HeatBook.UpTime up() {
+            return null;
+          }
+        };
+    KeepHeat keep = new KeepHeat(door, TraceAnalyzer::analyze, "1", silent);
+    assertThat(keep.now(pump).remarks()).anyMatch(line -> line.contains("does not tell how long"));
+    assertThat(keep().now(pump).remarks()).noneMatch(line -> line.contains("does not tell"));
+  }
 }
