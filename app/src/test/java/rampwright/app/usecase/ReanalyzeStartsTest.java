@@ -3,6 +3,7 @@ package rampwright.app.usecase;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
@@ -25,6 +26,7 @@ import rampwright.app.fixture.Workshop;
 import rampwright.app.logbook.Imported;
 import rampwright.app.logbook.KeptEntry;
 import rampwright.app.logbook.LogEntry;
+import rampwright.app.logbook.LogFile;
 import rampwright.app.logbook.Logbook;
 import rampwright.app.logbook.Origin;
 import rampwright.app.logbook.Reanalyzed;
@@ -146,6 +148,37 @@ class ReanalyzeStartsTest {
         .singleElement()
         .asString()
         .contains("BP-2", "0 (1 starts), 1 (1 starts)", "reanalyze");
+  }
+
+  @Test
+  void namesInALogbookLeadNowhereElse() throws Exception {
+    Path trap = folder.resolve("trap.csv");
+    byte[] content = "time_s,i1_A\n0,0\n1,480\n2,0\n".getBytes(StandardCharsets.UTF_8);
+    List<LogFile> files =
+        List.of(new LogFile("trace.csv", content), new LogFile(trap.toString(), content));
+    try (Logbook book = Logbook.open(book(), name -> null, () -> Instant.EPOCH)) {
+      book.append(
+          List.of(
+              new LogEntry(
+                  "X-1",
+                  Instant.EPOCH,
+                  "",
+                  "",
+                  true,
+                  "",
+                  "",
+                  "",
+                  new Origin("made up", "../../" + "up#1", "0", "0", "ab", files),
+                  Map.of())));
+    }
+    Reanalyzed again = again(old);
+    assertThat(again.changed()).isZero();
+    assertThat(again.problems()).singleElement().asString().contains("X-1");
+    assertThat(trap).doesNotExist();
+    assertThat(door.asked.get(0).file().toString())
+        .contains("rampwright-again")
+        .endsWith("trace.csv");
+    assertThat(door.asked.get(0).file().normalize()).isEqualTo(door.asked.get(0).file());
   }
 
   @Test
