@@ -10,7 +10,7 @@ import rampwright.app.envelope.Envelope;
  * @param id short name, unique among a person's assets
  * @param name what people call it
  * @param site where it is; null when not said
- * @param zone in which its times are shown, such as Europe/Vienna; null when not said
+ * @param zone in which its times are shown, such as UTC or +05:45; null when not said
  * @param motor nameplate
  * @param starter null when not said
  * @param load null when not said

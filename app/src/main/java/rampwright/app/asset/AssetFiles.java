@@ -73,8 +73,8 @@ public final class AssetFiles {
           "zone",
           "zone = \""
               + zone
-              + "\" is no time zone; write one such as \"Europe/Vienna\", \"UTC\" or"
-              + " \"+05:45\"");
+              + "\" is no time zone; write one such as \"UTC\", \"+05:45\" or a name of"
+              + " the zone tables");
       return null;
     }
   }

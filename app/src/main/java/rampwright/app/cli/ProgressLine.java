@@ -4,12 +4,17 @@ import java.util.Locale;
 import rampwright.app.usecase.Progress;
 
 /**
- * Progress as a bar on one line where a person watches; elsewhere only failures are said, as they
- * come. Short work shows nothing.
+ * Progress as a bar on one line where a person watches; elsewhere failures are said as they come,
+ * and long work says each tenth. Short work shows nothing.
  */
 final class ProgressLine implements Progress {
   private static final int WIDTH = 30;
   private static final int FEWEST_SHOWN = 4;
+
+  /** So many are worth a line for each tenth where nobody watches a bar. */
+  private static final int FEWEST_COUNTED = 500;
+
+  private static final int PARTS = 10;
 
   private final Screen screen;
   private int total;
@@ -34,6 +39,10 @@ final class ProgressLine implements Progress {
     if (!screen.isInteractive()) {
       if (isFailed && total >= FEWEST_SHOWN) {
         screen.say("not read: " + name);
+      }
+      boolean nextPart = PARTS * done / total > PARTS * (done - 1) / total;
+      if (total >= FEWEST_COUNTED && nextPart) {
+        screen.say(done + " of " + total);
       }
       return;
     }

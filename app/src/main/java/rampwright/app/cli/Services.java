@@ -34,6 +34,7 @@ import rampwright.app.usecase.ReanalyzeStarts;
 import rampwright.app.usecase.RecordTrial;
 import rampwright.app.usecase.RunDemo;
 import rampwright.app.usecase.SampleSource;
+import rampwright.app.usecase.TellDefinitions;
 import rampwright.app.usecase.TendLogbook;
 import rampwright.app.usecase.TickList;
 import rampwright.app.usecase.TraceFileDoor;
@@ -183,6 +184,10 @@ public record Services(
 
   ReanalyzeStarts reanalyzeStarts() {
     return new ReanalyzeStarts(analyzeTraces(), logbookUse());
+  }
+
+  TellDefinitions tellDefinitions() {
+    return new TellDefinitions(logbookUse());
   }
 
   ListStarts listStarts() {

@@ -64,7 +64,7 @@ final class TrendCommand extends Command {
   @Option(
       names = "--zone",
       paramLabel = "ZONE",
-      description = "Show days of this time zone, such as Europe/Vienna, instead of the assets'.")
+      description = "Show days of this time zone, such as +05:45, instead of the assets'.")
   private @Nullable String zone;
 
   @Option(
@@ -93,6 +93,7 @@ final class TrendCommand extends Command {
         services()
             .askTrend()
             .run(new AskTrend.Question(assets, figures, limits, zone()), logbook.value());
+    services().tellDefinitions().run(assets, logbook.value()).forEach(screen()::say);
     if (!alerts.isOn()) {
       print(trends, null);
       page(trends);
@@ -139,7 +140,7 @@ final class TrendCommand extends Command {
       return given == null ? null : ZoneId.of(given);
     } catch (DateTimeException unknown) {
       throw new UsageProblem(
-          "--zone " + given + ": is no time zone; write one such as Europe/Vienna, UTC or +05:45");
+          "--zone " + given + ": is no time zone; write one such as UTC, +05:45 or a name of the zone tables");
     }
   }
 }

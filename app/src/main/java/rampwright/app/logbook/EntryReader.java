@@ -208,6 +208,24 @@ final class EntryReader {
     }
   }
 
+  /** Versions of the definitions of an asset's starts in force, and of how many starts each. */
+  Map<String, Integer> definitions(String asset) throws SQLException {
+    Map<String, Integer> versions = new LinkedHashMap<>();
+    try (PreparedStatement select =
+        connection.prepareStatement(
+            "SELECT e.definitions, COUNT(*) FROM entry e WHERE e.asset = ? AND"
+                + EntryRows.IN_FORCE
+                + " AND e.definitions <> '' GROUP BY e.definitions ORDER BY e.definitions")) {
+      select.setString(1, asset);
+      try (ResultSet rows = select.executeQuery()) {
+        while (rows.next()) {
+          versions.put(rows.getString(1), rows.getInt(2));
+        }
+      }
+    }
+    return versions;
+  }
+
   /** Keys of the figures that any entry has a value of. */
   List<String> figures() throws SQLException {
     String counts =

@@ -341,6 +341,11 @@ public final class Logbook implements AutoCloseable {
     }
   }
 
+  /** Versions of the definitions an asset's starts in force were taken by, with their numbers. */
+  public Map<String, Integer> definitions(String asset) throws LogbookException {
+    return reading(reader -> reader.definitions(asset));
+  }
+
   /** Keys of the figures that any entry has. */
   public List<String> figures() throws LogbookException {
     return reading(EntryReader::figures);

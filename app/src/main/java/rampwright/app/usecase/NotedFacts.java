@@ -57,7 +57,7 @@ final class NotedFacts {
     }
   }
 
-  /** A zone by its name, such as {@code Europe/Vienna} or {@code +05:45}. */
+  /** A zone by its name, such as {@code UTC} or {@code +05:45}. */
   static Optional<ZoneId> zone(String name) {
     try {
       return name.isBlank() ? Optional.empty() : Optional.of(ZoneId.of(name.strip()));

@@ -10,6 +10,7 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import rampwright.analysis.figure.Definitions;
@@ -29,6 +30,13 @@ import rampwright.app.result.Entry;
  * before an end stays done.
  */
 public final class ReanalyzeStarts {
+  /**
+   * A logbook may come from anywhere: names in it must not lead out of the folder made for them.
+   */
+  private static final Pattern FOLDER = Pattern.compile("[^./\\\\:\\x00][^/\\\\:\\x00]{0,200}");
+
+  private static final Pattern TRACE = Pattern.compile("trace(\\.[a-z0-9]{1,8}){1,2}");
+
   private final AnalyzeTraces analyze;
   private final LogbookUse logbooks;
 
@@ -98,7 +106,7 @@ public final class ReanalyzeStarts {
         List<LogFile> files = book.files(kept);
         String basis = basis(kept, files);
         boolean failed = false;
-        if (files.stream().noneMatch(file -> file.name().startsWith("trace."))) {
+        if (files.stream().noneMatch(file -> TRACE.matcher(file.name()).matches())) {
           problems.add(shown + ": its trace is not kept; import its folder again");
           failed = true;
         } else if (book.lookedAt(basis).isEmpty()) {
@@ -153,7 +161,7 @@ public final class ReanalyzeStarts {
 
   private static Laid lay(Path folder, String name, List<LogFile> files) throws IOException {
     Path trial = folder.resolve("asset").resolve(AssetFolders.TRIALS);
-    trial = Files.createDirectories(trial.resolve(name.isEmpty() ? "trial" : name));
+    trial = Files.createDirectories(trial.resolve(FOLDER.matcher(name).matches() ? name : "trial"));
     Path asset = folder.resolve("asset").resolve(AssetFolders.ASSET);
     Path columns = null;
     Path trace = null;
@@ -172,6 +180,9 @@ public final class ReanalyzeStarts {
         case AssetFolders.SETTINGS ->
             settings = Files.write(trial.resolve(AssetFolders.SETTINGS), file.content());
         default -> {
+          if (!TRACE.matcher(file.name()).matches()) {
+            continue;
+          }
           Path written = Files.write(trial.resolve(file.name()), file.content());
           trace = trace == null ? written : trace;
         }

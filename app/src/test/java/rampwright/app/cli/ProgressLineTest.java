@@ -34,6 +34,15 @@ class ProgressLineTest {
   }
 
   @Test
+  void longWorkSaysEachTenthToAMachine() {
+    work(false, 10_000);
+    assertThat(talk.toString())
+        .startsWith("not read: t2\n1000 of 10000\n2000 of 10000\n")
+        .endsWith("10000 of 10000\n")
+        .hasLineCount(11);
+  }
+
+  @Test
   void shortWorkShowsNothing() {
     work(true, 3);
     assertThat(talk.toString()).isEmpty();

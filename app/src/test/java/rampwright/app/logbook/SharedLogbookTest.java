@@ -5,12 +5,14 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static rampwright.app.logbook.Starts.NOON;
 import static rampwright.app.logbook.Starts.entry;
 
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.DriverManager;
 import java.sql.SQLException;
 import java.sql.Statement;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
@@ -107,11 +109,57 @@ class SharedLogbookTest extends LogbookContract {
                     "postgresql://127.0.0.1:1/starts", this::environment, () -> Instant.EPOCH))
         .isInstanceOf(LogbookException.class)
         .hasMessageContaining("cannot be reached");
+  }
+
+  @Test
+  void theAddressAsksForTlsAndForWhoAnswers() throws Exception {
+    String verified = where + "?sslmode=verify-full&sslrootcert=";
+    Path certificate = PostgresServer.certificate();
+    try (Logbook logbook =
+        Logbook.open(verified + certificate, this::environment, () -> Instant.EPOCH)) {
+      logbook.append(List.of(entry(NOON, 8.5)));
+      assertThat(logbook.starts("P-1")).hasSize(1);
+    }
+    Path another = ServerCertificate.make().certificate();
     assertThatThrownBy(
-            () -> Logbook.open(where + "?sslmode=require", this::environment, () -> Instant.EPOCH))
-        .as("TLS that is asked for is not done without")
+            () -> Logbook.open(verified + another, this::environment, () -> Instant.EPOCH))
+        .as("somebody else's certificate")
         .isInstanceOf(LogbookException.class)
-        .hasMessageContaining("SSL");
+        .hasMessageContaining("TLS");
+    Map<String, String> environment =
+        Map.of(
+            "PGUSER", "postgres", "PGSSLMODE", "verify-full", "PGSSLROOTCERT", another.toString());
+    assertThatThrownBy(() -> Logbook.open(where, environment::get, () -> Instant.EPOCH))
+        .as("the environment says the same")
+        .hasMessageContaining("TLS");
+  }
+
+  /** The lines of the document, so that they are known to work. */
+  @Test
+  void aLogbookCanBePartedByAsset() throws Exception {
+    List<LogEntry> entries = new ArrayList<>();
+    for (int i = 0; i < 40; i++) {
+      entries.add(entry("M-" + i % 8, NOON.plusSeconds(60L * i), 8 + i, "t" + i + "#1"));
+    }
+    try (Logbook logbook = open()) {
+      logbook.append(entries);
+    }
+    String document = Files.readString(Path.of("docs", "logbook-size.md"));
+    String sql = document.substring(document.indexOf("```sql") + 6);
+    try (Connection raw = raw();
+        Statement statement = raw.createStatement()) {
+      statement.execute(sql.substring(0, sql.indexOf("```")));
+      assertThatThrownBy(() -> statement.execute("DELETE FROM entry"))
+          .hasMessageContaining("append-only");
+    }
+    try (Logbook logbook = open()) {
+      assertThat(logbook.append(entries).known()).isEqualTo(40);
+      LogEntry corrected = entry("M-3", NOON.plusSeconds(180), 99, "t3#1");
+      assertThat(logbook.append(List.of(corrected)).corrected()).isEqualTo(1);
+      assertThat(logbook.assets()).hasSize(8);
+      assertThat(logbook.newest("M-3", 10)).hasSize(5);
+      assertThat(logbook.verify()).isEqualTo(new Logbook.Verified(41, 1, List.of()));
+    }
   }
 
   @Test

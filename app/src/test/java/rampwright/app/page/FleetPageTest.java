@@ -37,7 +37,7 @@ class FleetPageTest {
         List.of(new Mark(starts.get(starts.size() / 3).at(), Mark.Kind.WORK, name, name));
     return new AssetTrend(
         id,
-        new AssetFacts(name, name, ZoneId.of("Asia/Kathmandu")),
+        new AssetFacts(name, name, ZoneId.of("+05:45")),
         starts.size(),
         List.of(Trends.of(question)),
         marks,

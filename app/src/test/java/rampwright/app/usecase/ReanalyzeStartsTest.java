@@ -3,6 +3,7 @@ package rampwright.app.usecase;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
@@ -24,6 +25,10 @@ import rampwright.app.fixture.ToyDoor;
 import rampwright.app.fixture.Workshop;
 import rampwright.app.logbook.Imported;
 import rampwright.app.logbook.KeptEntry;
+import rampwright.app.logbook.LogEntry;
+import rampwright.app.logbook.LogFile;
+import rampwright.app.logbook.Logbook;
+import rampwright.app.logbook.Origin;
 import rampwright.app.logbook.Reanalyzed;
 
 class ReanalyzeStartsTest {
@@ -114,6 +119,66 @@ class ReanalyzeStartsTest {
     assertThat(again(renamed)).isEqualTo(new Reanalyzed(1, 0, 1, "1", List.of()));
     assertThat(again(renamed)).isEqualTo(new Reanalyzed(0, 0, 0, "1", List.of()));
     assertThat(listed(true)).hasSize(1);
+  }
+
+  @Test
+  void startsByDifferentDefinitionsAreSaid() throws Exception {
+    Workshop workshop = new Workshop(folder);
+    Path pump = workshop.asset("pump");
+    workshop.trial(pump, "20260101T080000Z", 480);
+    entered(old, InputChoice.DEFAULT, pump);
+    assertThat(new TellDefinitions(logbooks).run(List.of("BP-2"), book())).isEmpty();
+    try (Logbook book = Logbook.open(book(), name -> null, () -> Instant.EPOCH)) {
+      LogEntry now = book.starts("BP-2").get(0);
+      book.append(
+          List.of(
+              new LogEntry(
+                  now.asset(),
+                  now.at().plusSeconds(86_400),
+                  now.settings(),
+                  now.outcome(),
+                  true,
+                  "",
+                  "",
+                  "",
+                  new Origin("made up", "x#1", "0", "0", "ab", List.of()),
+                  now.figures())));
+    }
+    assertThat(new TellDefinitions(logbooks).run(List.of("BP-2"), book()))
+        .singleElement()
+        .asString()
+        .contains("BP-2", "0 (1 starts), 1 (1 starts)", "reanalyze");
+  }
+
+  @Test
+  void namesInALogbookLeadNowhereElse() throws Exception {
+    Path trap = folder.resolve("trap.csv");
+    byte[] content = "time_s,i1_A\n0,0\n1,480\n2,0\n".getBytes(StandardCharsets.UTF_8);
+    List<LogFile> files =
+        List.of(new LogFile("trace.csv", content), new LogFile(trap.toString(), content));
+    try (Logbook book = Logbook.open(book(), name -> null, () -> Instant.EPOCH)) {
+      book.append(
+          List.of(
+              new LogEntry(
+                  "X-1",
+                  Instant.EPOCH,
+                  "",
+                  "",
+                  true,
+                  "",
+                  "",
+                  "",
+                  new Origin("made up", "../../" + "up#1", "0", "0", "ab", files),
+                  Map.of())));
+    }
+    Reanalyzed again = again(old);
+    assertThat(again.changed()).isZero();
+    assertThat(again.problems()).singleElement().asString().contains("X-1");
+    assertThat(trap).doesNotExist();
+    assertThat(door.asked.get(0).file().toString())
+        .contains("rampwright-again")
+        .endsWith("trace.csv");
+    assertThat(door.asked.get(0).file().normalize()).isEqualTo(door.asked.get(0).file());
   }
 
   @Test
