@@ -24,6 +24,10 @@ public final class AlertRules {
   /** Starts without a change after which its alert is cleared. */
   static final int QUIET_STARTS = 8;
 
+  private static final String ABOVE = " above its limit";
+  private static final String BELOW = " below its limit";
+  private static final String AHEAD = " nears its limit";
+
   /** Latest starts beyond a limit that raise an alert. */
   private static final int SOME = 3;
 
@@ -66,9 +70,24 @@ public final class AlertRules {
         conditions.add(changed(figure, words, 1));
         conditions.add(changed(figure, words, -1));
       }
-      figure.limit().ifPresent(watch -> limit(figure, watch, words, conditions));
+      Optional<LimitWatch> watched = figure.limit();
+      watched.ifPresent(watch -> limit(figure, watch, words, conditions));
+      if (watched.isEmpty()) {
+        conditions.add(quiet(figure.figure() + AHEAD));
+      }
+      // the other side is farther off, or is no limit any more
+      if (watched.isEmpty() || watched.get().upper()) {
+        conditions.add(quiet(figure.figure() + BELOW));
+      }
+      if (watched.isEmpty() || !watched.get().upper()) {
+        conditions.add(quiet(figure.figure() + ABOVE));
+      }
     }
     return conditions;
+  }
+
+  private static Condition quiet(String subject) {
+    return new Condition(subject, Condition.Level.QUIET, "", "");
   }
 
   private static Condition changed(FigureTrend figure, LimitWords words, int side) {
@@ -107,7 +126,7 @@ public final class AlertRules {
 
   private void limit(
       FigureTrend figure, LimitWatch watch, LimitWords words, List<Condition> conditions) {
-    String side = watch.upper() ? " above its limit" : " below its limit";
+    String side = watch.upper() ? ABOVE : BELOW;
     boolean beyond = watch.beyondSince().isPresent() || watch.lately() >= SOME;
     boolean none = watch.beyondSince().isEmpty() && watch.lately() == 0 && watch.latest() >= SOME;
     conditions.add(
@@ -122,7 +141,7 @@ public final class AlertRules {
     boolean far = ahead.toSeconds() > FARTHER * within.toSeconds();
     conditions.add(
         new Condition(
-            figure.figure() + " nears its limit",
+            figure.figure() + AHEAD,
             near ? Condition.Level.RAISES : far ? Condition.Level.QUIET : Condition.Level.HOLDS,
             figure.figure() + ": " + words.limit(figure),
             String.format(

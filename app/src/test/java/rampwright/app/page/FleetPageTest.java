@@ -63,8 +63,10 @@ class FleetPageTest {
   @Test
   void everyTextIsEscaped() {
     String html = page();
+    assertThat(html).contains("\ufffd").doesNotContain("\u202e");
     assertThat(html).contains("&lt;img src=x").doesNotContain("<img", "<script", "<iframe");
-    assertThat(html).doesNotContain("onload=\"");
+    // in an attribute quotes are escaped too; as text they may stand
+    assertThat(html).contains("&#34; onload=&#34;x").doesNotContainPattern("<[^>]*\\sonload=\"");
   }
 
   @Test
