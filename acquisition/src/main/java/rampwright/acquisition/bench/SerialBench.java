@@ -63,7 +63,6 @@ public final class SerialBench implements AutoCloseable {
   private void openAgain() {
     port.closePort();
     while (!closed) {
-      pause(TimeUnit.MILLISECONDS.toNanos(AGAIN_MS));
       try {
         SerialPort fresh = opened();
         port = fresh;
@@ -73,7 +72,7 @@ public final class SerialBench implements AutoCloseable {
         return;
       } catch (IOException e) {
         // Not yet.
-        continue;
+        pause(TimeUnit.MILLISECONDS.toNanos(AGAIN_MS));
       }
     }
   }

@@ -106,14 +106,14 @@ public final class RtuPort implements RegisterPort {
    */
   private void believe(long tripNs, long timeoutNs) throws DeviceFault {
     if (owed) {
-      double waitNs = usualTripNs == 0 ? timeoutNs : TRIPS_OBSERVED * usualTripNs;
-      if (line.hearsWithin(Math.round(Math.min(waitNs, timeoutNs)))) {
+      double waitNs = usualTripNs == 0 ? (double) timeoutNs : TRIPS_OBSERVED * usualTripNs;
+      if (line.hearsWithin(Math.round(Math.min(waitNs, (double) timeoutNs)))) {
         throw new DeviceFault(
             FaultKind.WRONG_ANSWER, "a late answer to the question before; two came for one");
       }
       owed = false;
     }
-    usualTripNs += (tripNs - usualTripNs) * (usualTripNs == 0 ? 1 : NEWEST_SHARE);
+    usualTripNs += ((double) tripNs - usualTripNs) * (usualTripNs == 0 ? 1 : NEWEST_SHARE);
   }
 
   private DeviceFault failed(ModbusIOException e, int timeoutMs) {

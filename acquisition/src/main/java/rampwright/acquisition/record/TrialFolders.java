@@ -41,16 +41,22 @@ final class TrialFolders {
       for (int i = 1; ; i++) {
         // A clock that was set back meets its own names again.
         Path folder = trials.resolve(i == 1 ? name : name + "-" + i);
-        try {
-          return Files.createDirectory(folder);
-        } catch (FileAlreadyExistsException e) {
-          // The next one.
-          continue;
+        if (isMade(folder)) {
+          return folder;
         }
       }
     } catch (IOException e) {
       return trials.resolve(
           name + "-" + ProcessHandle.current().pid() + "-" + SERIAL.incrementAndGet());
+    }
+  }
+
+  private static boolean isMade(Path folder) throws IOException {
+    try {
+      Files.createDirectory(folder);
+      return true;
+    } catch (FileAlreadyExistsException e) {
+      return false;
     }
   }
 

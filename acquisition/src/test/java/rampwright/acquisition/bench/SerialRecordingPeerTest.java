@@ -7,32 +7,28 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicInteger;
-import java.util.function.BooleanSupplier;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import rampwright.acquisition.device.Await;
 import rampwright.acquisition.device.DeviceEvent;
 import rampwright.acquisition.device.DeviceSet;
 import rampwright.acquisition.device.EventSink;
-import rampwright.acquisition.device.LinePort;
 import rampwright.acquisition.device.Links;
 import rampwright.acquisition.device.RealTime;
-import rampwright.acquisition.device.RegisterPort;
 import rampwright.acquisition.file.ReadOptions;
 import rampwright.acquisition.file.TraceFiles;
 import rampwright.acquisition.map.ChannelMap;
-import rampwright.acquisition.map.Link;
 import rampwright.acquisition.map.MapFiles;
-import rampwright.acquisition.modbus.RtuPort;
 import rampwright.acquisition.peer.Peers;
+import rampwright.acquisition.peer.RealLinks;
 import rampwright.acquisition.record.DeviceQuality;
 import rampwright.acquisition.record.EndKind;
 import rampwright.acquisition.record.RecordPlan;
 import rampwright.acquisition.record.RecordedTrial;
 import rampwright.acquisition.record.TrialSession;
 import rampwright.acquisition.record.TriggerKind;
-import rampwright.acquisition.serial.SerialLinePort;
 import rampwright.analysis.trace.ChannelName;
 import rampwright.analysis.trace.Samples;
 import rampwright.analysis.trace.Trace;
@@ -62,23 +58,7 @@ class SerialRecordingPeerTest {
   private final BenchRegisters registers =
       new BenchRegisters(new BenchMotor(BenchMachine.MODEL, BenchMachine.SETTINGS, time, 1), 0, 1);
 
-  private final Links links =
-      new Links() {
-        @Override
-        public RegisterPort registers(Link link) {
-          return new RtuPort((Link.Rtu) link, time);
-        }
-
-        @Override
-        public LinePort lines(Link.Lines link) {
-          return new SerialLinePort(link, time);
-        }
-
-        @Override
-        public Trace replay(ChannelMap map, Link.Replay link) {
-          throw new AssertionError();
-        }
-      };
+  private final Links links = new RealLinks(time);
 
   /** What happens in the middle of a recording. */
   private interface Trouble {
@@ -98,14 +78,6 @@ class SerialRecordingPeerTest {
             : BenchMap.lines(terminal.toString(), BAUD, 1)
                 .replace("\npoll_hz", "\ntimeout_ms = 300\npoll_hz");
     return MapFiles.parse("bench", text);
-  }
-
-  private static void await(BooleanSupplier condition) throws InterruptedException {
-    long until = System.nanoTime() + TimeUnit.SECONDS.toNanos(30);
-    while (!condition.getAsBoolean()) {
-      assertThat(System.nanoTime()).as("waited 30 s for it").isLessThan(until);
-      TimeUnit.MILLISECONDS.sleep(20);
-    }
   }
 
   private RecordedTrial record(ChannelMap map, Trouble trouble) throws Exception {
@@ -131,10 +103,10 @@ class SerialRecordingPeerTest {
         };
     DeviceSet devices = new DeviceSet(plan.maps(), links, time, sink, DeviceSet.RECORD_DELAY_NS);
     devices.start();
-    await(() -> readings.get() >= ENOUGH);
+    Await.until(() -> readings.get() >= ENOUGH, "first readings");
     trouble.happen();
     int before = readings.get();
-    await(() -> readings.get() >= before + ENOUGH);
+    Await.until(() -> readings.get() >= before + ENOUGH, "readings after the trouble");
     assertThat(session.isEnded()).as("recording went on").isFalse();
     devices.stop();
     session.endNow("the test");

@@ -10,7 +10,6 @@ import java.util.Map;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicInteger;
-import java.util.function.BooleanSupplier;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import rampwright.acquisition.map.ChannelMap;
@@ -123,14 +122,6 @@ class DeviceSetTest {
     return (good.get(count - 1).atNs() - good.get(0).atNs()) / 1e9;
   }
 
-  private static void await(BooleanSupplier condition) throws InterruptedException {
-    long until = System.nanoTime() + TimeUnit.SECONDS.toNanos(20);
-    while (!condition.getAsBoolean()) {
-      assertThat(System.nanoTime()).as("waited 20 s for it").isLessThan(until);
-      TimeUnit.MILLISECONDS.sleep(5);
-    }
-  }
-
   private List<DeviceEvent.Reading> readings(int device) {
     List<DeviceEvent.Reading> found = new ArrayList<>();
     for (DeviceEvent event : events) {
@@ -163,7 +154,7 @@ class DeviceSetTest {
               throw new DeviceFault(FaultKind.NO_ANSWER, "dead");
             }));
     DeviceSet set = started(links, map("a", "a", 1, "i1", 100), map("b", "b", 1, "speed", 100));
-    await(() -> readings(0).size() >= 100);
+    Await.until(() -> readings(0).size() >= 100, events);
     set.stop();
     double spanS = spanOfFirstS(100);
     // 100 readings at 100 Hz are 0.99 s; waiting for the dead one just once would add 0.4 s a turn
@@ -188,7 +179,7 @@ class DeviceSetTest {
               return new int[] {7};
             }));
     DeviceSet set = started(links, map("a", "bus", 1, "i1", 50), map("b", "bus", 2, "speed", 50));
-    await(() -> readings(0).size() >= 100);
+    Await.until(() -> readings(0).size() >= 100, events);
     set.stop();
     double spanS = spanOfFirstS(100);
     // A tenth of the time at 50 ms a question is 2 a second; the first turn asks twice.
@@ -207,7 +198,7 @@ class DeviceSetTest {
               }
               return new int[] {asked.get()};
             });
-    await(() -> readings(0).size() >= 3);
+    Await.until(() -> readings(0).size() >= 3, events);
     set.stop();
     assertThat(faults(0)).isEmpty();
     assertThat(readings(0).get(0).tries()).isEqualTo(1);
@@ -229,7 +220,7 @@ class DeviceSetTest {
               }
               return new int[] {1};
             });
-    await(() -> readings(0).size() >= 3);
+    Await.until(() -> readings(0).size() >= 3, events);
     set.stop();
     assertThat(faults(0)).hasSize(1);
     assertThat(faults(0).get(0).text()).contains("a defect", "odd");
@@ -245,7 +236,7 @@ class DeviceSetTest {
               asked.incrementAndGet();
               throw new DeviceFault(FaultKind.REFUSED, "exception 2");
             });
-    await(() -> faults(0).size() >= 4);
+    Await.until(() -> faults(0).size() >= 4, events);
     set.stop();
     List<DeviceEvent.Fault> all = faults(0);
     assertThat(all).allMatch(fault -> fault.tries() == 1);
@@ -295,7 +286,8 @@ class DeviceSetTest {
                 + "timeout_ms = 150\npattern = '(?<speed>[0-9.]+) rpm'\n[[channel]]\n"
                 + "name = \"speed\"\nunit = \"rpm\"\n");
     DeviceSet set = started(links, tachometer);
-    await(() -> faults(0).stream().anyMatch(fault -> fault.kind() == FaultKind.NO_ANSWER));
+    Await.until(
+        () -> faults(0).stream().anyMatch(fault -> fault.kind() == FaultKind.NO_ANSWER), events);
     set.stop();
     assertThat(readings(0)).hasSizeBetween(2, 3);
     assertThat(readings(0).get(0).values()).containsExactly(1482.5);
@@ -319,7 +311,8 @@ class DeviceSetTest {
             "[device]\nname = \"r\"\nlink = \"replay\"\nfile = \"x.csv\"\nspeed = 30\n"
                 + "poll_hz = 10\n[[channel]]\nname = \"i1\"\nunit = \"A\"\n");
     DeviceSet set = started(links, replay);
-    await(() -> events.stream().anyMatch(event -> event instanceof DeviceEvent.Ended));
+    Await.until(
+        () -> events.stream().anyMatch(event -> event instanceof DeviceEvent.Ended), events);
     set.stop();
     List<DeviceEvent.Reading> all = readings(0);
     assertThat(all).hasSize(31);

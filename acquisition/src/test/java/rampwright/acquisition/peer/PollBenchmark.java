@@ -11,8 +11,6 @@ import java.util.concurrent.TimeUnit;
 import rampwright.acquisition.device.DeviceEvent;
 import rampwright.acquisition.device.DeviceFault;
 import rampwright.acquisition.device.DeviceSet;
-import rampwright.acquisition.device.LinePort;
-import rampwright.acquisition.device.Links;
 import rampwright.acquisition.device.RealTime;
 import rampwright.acquisition.device.RegisterPort;
 import rampwright.acquisition.map.ChannelMap;
@@ -21,7 +19,6 @@ import rampwright.acquisition.map.MapFiles;
 import rampwright.acquisition.map.SerialSettings;
 import rampwright.acquisition.modbus.RtuPort;
 import rampwright.acquisition.modbus.TcpPort;
-import rampwright.analysis.trace.Trace;
 
 /**
  * How often devices can be read and how evenly, beside pymodbus's client on the same server in the
@@ -161,7 +158,7 @@ public final class PollBenchmark {
       sets.add(
           new DeviceSet(
               List.of(maps.get(i)),
-              new RealLinks(),
+              new RealLinks(TIME),
               TIME,
               event -> events.add(numbered(event, device)),
               1_000_000_000L));
@@ -247,25 +244,6 @@ public final class PollBenchmark {
               late.stream().mapToDouble(value -> value).max().orElse(Double.NaN)));
     } finally {
       servers.destroyForcibly();
-    }
-  }
-
-  private static final class RealLinks implements Links {
-    @Override
-    public RegisterPort registers(Link link) {
-      return link instanceof Link.Rtu rtu
-          ? new RtuPort(rtu, TIME)
-          : new TcpPort((Link.Tcp) link, TIME);
-    }
-
-    @Override
-    public LinePort lines(Link.Lines link) {
-      throw new IllegalStateException("no lines here");
-    }
-
-    @Override
-    public Trace replay(ChannelMap map, Link.Replay link) {
-      throw new IllegalStateException("nothing is played here");
     }
   }
 }

@@ -8,23 +8,16 @@ import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import rampwright.acquisition.device.DeviceSet;
-import rampwright.acquisition.device.LinePort;
 import rampwright.acquisition.device.Links;
 import rampwright.acquisition.device.RealTime;
-import rampwright.acquisition.device.RegisterPort;
 import rampwright.acquisition.file.ReadOptions;
 import rampwright.acquisition.file.TraceFiles;
-import rampwright.acquisition.map.ChannelMap;
-import rampwright.acquisition.map.Link;
 import rampwright.acquisition.map.MapFiles;
-import rampwright.acquisition.modbus.RtuPort;
-import rampwright.acquisition.modbus.TcpPort;
 import rampwright.acquisition.record.EndKind;
 import rampwright.acquisition.record.RecordPlan;
 import rampwright.acquisition.record.RecordedTrial;
 import rampwright.acquisition.record.TrialSession;
 import rampwright.acquisition.record.TriggerKind;
-import rampwright.acquisition.serial.SerialLinePort;
 import rampwright.analysis.trace.ChannelName;
 import rampwright.analysis.trace.Samples;
 import rampwright.analysis.trace.Trace;
@@ -42,25 +35,7 @@ class RecordPeerTest {
   @TempDir private Path folder;
   private final RealTime time = new RealTime();
 
-  private final Links links =
-      new Links() {
-        @Override
-        public RegisterPort registers(Link link) {
-          return link instanceof Link.Rtu rtu
-              ? new RtuPort(rtu, time)
-              : new TcpPort((Link.Tcp) link, time);
-        }
-
-        @Override
-        public LinePort lines(Link.Lines link) {
-          return new SerialLinePort(link, time);
-        }
-
-        @Override
-        public Trace replay(ChannelMap map, Link.Replay link) {
-          throw new AssertionError();
-        }
-      };
+  private final Links links = new RealLinks(time);
 
   private static String map(String link) {
     return "[device]\nname = \"starter\"\n"

@@ -9,11 +9,10 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.CopyOnWriteArrayList;
-import java.util.concurrent.TimeUnit;
-import java.util.function.BooleanSupplier;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import rampwright.acquisition.device.Await;
 import rampwright.acquisition.device.DeviceFault;
 import rampwright.acquisition.device.FaultKind;
 import rampwright.acquisition.device.LinePort;
@@ -23,10 +22,6 @@ import rampwright.acquisition.device.RegisterPort;
 import rampwright.acquisition.device.Timekeeper;
 import rampwright.acquisition.map.ChannelMap;
 import rampwright.acquisition.map.Link;
-import rampwright.acquisition.map.MapFiles;
-import rampwright.acquisition.record.EndKind;
-import rampwright.acquisition.record.RecordPlan;
-import rampwright.acquisition.record.TriggerKind;
 import rampwright.analysis.trace.Trace;
 
 /**
@@ -35,14 +30,6 @@ import rampwright.analysis.trace.Trace;
 class WatchTest {
   @TempDir private Path folder;
   private final List<String> said = new CopyOnWriteArrayList<>();
-
-  private void await(BooleanSupplier condition) throws InterruptedException {
-    long until = System.nanoTime() + TimeUnit.SECONDS.toNanos(60);
-    while (!condition.getAsBoolean()) {
-      assertThat(System.nanoTime()).as("waited 60 s for it; %s", said).isLessThan(until);
-      TimeUnit.MILLISECONDS.sleep(10);
-    }
-  }
 
   /** The machine's clocks, the one on the wall set forward at will. */
   private static final class SetTime implements Timekeeper {
@@ -100,29 +87,6 @@ class WatchTest {
     }
   }
 
-  private Station station(String name) throws Exception {
-    ChannelMap map =
-        MapFiles.parse(
-            "m",
-            "[device]\nname = \"meter\"\nlink = \"tcp\"\nhost = \"x\"\npoll_hz = 50\n"
-                + "[[channel]]\nname = \"i1\"\nfunction = 3\naddress = 0\ntype = \"u16\"\n"
-                + "unit = \"A\"\n");
-    return new Station(
-        name,
-        new RecordPlan(
-            folder.resolve(name).resolve("trials"),
-            List.of(map),
-            TriggerKind.CURRENT,
-            EndKind.STOPPED,
-            0.5,
-            1.5,
-            100,
-            1480,
-            (at, remark) -> "[trial]\nat = " + at + "\n",
-            List.of(WatchEngine.MARK),
-            false));
-  }
-
   @Test
   void startAfterStartIsRecordedThroughPulledCablesAndSetClocks() throws Exception {
     SetTime time = new SetTime();
@@ -132,7 +96,7 @@ class WatchTest {
     RotatingLog log = new RotatingLog(null, 1000, 1, time, said::add);
     WatchEngine engine =
         new WatchEngine(
-            List.of(station("a"), station("b")),
+            List.of(WatchStations.of(folder, "a"), WatchStations.of(folder, "b")),
             new WatchLimits(1, 1, 50),
             plant,
             time,
@@ -159,15 +123,16 @@ class WatchTest {
               }
             });
     runner.start();
-    await(() -> trials.size() >= 2);
+    Await.until(() -> trials.size() >= 2, said);
     plant.pulled = true;
-    await(() -> said.stream().filter(l -> l.contains("nobody listens there")).count() >= 2);
+    Await.until(
+        () -> said.stream().filter(l -> l.contains("nobody listens there")).count() >= 2, said);
     time.forwardS = 3600;
     plant.pulled = false;
-    await(() -> said.stream().filter(l -> l.endsWith("is read again")).count() >= 2);
+    Await.until(() -> said.stream().filter(l -> l.endsWith("is read again")).count() >= 2, said);
     int before = trials.size();
-    await(() -> trials.size() >= before + 2);
-    await(() -> said.stream().anyMatch(l -> l.contains("clock was set by ")));
+    Await.until(() -> trials.size() >= before + 2, said);
+    Await.until(() -> said.stream().anyMatch(l -> l.contains("clock was set by ")), said);
     engine.stop();
     runner.join(60_000);
     assertThat(said).anyMatch(l -> l.endsWith("stopped; " + trials.size() + " trials recorded"));

@@ -16,6 +16,7 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import rampwright.acquisition.device.Await;
 import rampwright.acquisition.device.DeviceEvent;
 import rampwright.acquisition.device.DeviceFault;
 import rampwright.acquisition.device.FaultKind;
@@ -25,11 +26,7 @@ import rampwright.acquisition.device.RealTime;
 import rampwright.acquisition.device.RegisterPort;
 import rampwright.acquisition.map.ChannelMap;
 import rampwright.acquisition.map.Link;
-import rampwright.acquisition.map.MapFiles;
-import rampwright.acquisition.record.EndKind;
-import rampwright.acquisition.record.RecordPlan;
 import rampwright.acquisition.record.TrialSession;
-import rampwright.acquisition.record.TriggerKind;
 import rampwright.analysis.trace.Trace;
 
 /** What must not go wrong in a watch of months: between recordings, at its begin and at its end. */
@@ -37,24 +34,14 @@ class WatchTroubleTest {
   /** Readings are 20 ms apart. */
   private static final long STEP_NS = 20_000_000;
 
-  private static final double LONGEST_S = 1.5;
-
   /** Two readings after a recording that began at 1 s, s. */
-  private static final double NEXT_S = 1 + LONGEST_S + 0.04;
+  private static final double NEXT_S = 1 + WatchStations.LONGEST_S + 0.04;
 
   @TempDir private Path folder;
   private final List<String> said = new CopyOnWriteArrayList<>();
   private final List<Path> told = new CopyOnWriteArrayList<>();
   private final RealTime time = new RealTime();
   private final RotatingLog log = new RotatingLog(null, 1000, 1, time, said::add);
-
-  private void await(BooleanSupplier condition) throws InterruptedException {
-    long until = System.nanoTime() + TimeUnit.SECONDS.toNanos(60);
-    while (!condition.getAsBoolean()) {
-      assertThat(System.nanoTime()).as("waited 60 s for it; %s", said).isLessThan(until);
-      TimeUnit.MILLISECONDS.sleep(10);
-    }
-  }
 
   /** Devices that answer nothing, and take their time over it. */
   private static final class Dead implements Links {
@@ -86,28 +73,6 @@ class WatchTroubleTest {
     public Trace replay(ChannelMap map, Link.Replay link) {
       throw new AssertionError();
     }
-  }
-
-  private Station station(String name) throws Exception {
-    return new Station(
-        name,
-        new RecordPlan(
-            folder.resolve(name).resolve("trials"),
-            List.of(
-                MapFiles.parse(
-                    "m",
-                    "[device]\nname = \"meter\"\nlink = \"tcp\"\nhost = \"x\"\npoll_hz = 50\n"
-                        + "[[channel]]\nname = \"i1\"\nfunction = 3\naddress = 0\n"
-                        + "type = \"u16\"\nunit = \"A\"\n")),
-            TriggerKind.CURRENT,
-            EndKind.STOPPED,
-            0.5,
-            LONGEST_S,
-            100,
-            1480,
-            (at, remark) -> "[trial]\nat = " + at + "\n",
-            List.of(WatchEngine.MARK),
-            false));
   }
 
   private final List<StationKeeper> keepers = new ArrayList<>();
@@ -173,7 +138,7 @@ class WatchTroubleTest {
   /** The first recording ends by its longest time at 2.5 s. */
   @Test
   void aStartRightAfterARecordingIsRecordedToo() throws Exception {
-    StationKeeper keeper = keeper(station("a"));
+    StationKeeper keeper = keeper(WatchStations.of(folder, "a"));
     feed(keeper, 0, 1, 0);
     feed(keeper, 1, 2, 350);
     feed(keeper, 2, NEXT_S, 0);
@@ -184,7 +149,7 @@ class WatchTroubleTest {
   /** One that ended by itself and has not been fetched, and the one under way; each once. */
   @Test
   void atTheEndEveryRecordingIsHandedOverOnce() throws Exception {
-    StationKeeper keeper = keeper(station("a"));
+    StationKeeper keeper = keeper(WatchStations.of(folder, "a"));
     feed(keeper, 0, 1, 0);
     feed(keeper, 1, 2, 350);
     feed(keeper, 2, NEXT_S, 0);
@@ -196,14 +161,15 @@ class WatchTroubleTest {
 
   @Test
   void whatTheDiskDoesNotTakeIsTriedAgainAndSaidOnce() throws Exception {
-    StationKeeper keeper = keeper(station("a"));
+    StationKeeper keeper = keeper(WatchStations.of(folder, "a"));
     Finisher finisher = new Finisher(log, listener(name -> "seen"));
     Path trials = keeper.station().plan().trials();
     Files.createDirectories(folder.resolve("a"));
     // Where the folder should be is a file: nothing can be written.
     Files.writeString(trials, "");
     finisher.finish(keeper, ended(keeper));
-    await(() -> said.stream().anyMatch(line -> line.contains("could not be made whole")));
+    Await.until(
+        () -> said.stream().anyMatch(line -> line.contains("could not be made whole")), said);
     finisher.tryAgain();
     finisher.tryAgain();
     Files.delete(trials);
@@ -217,8 +183,8 @@ class WatchTroubleTest {
 
   @Test
   void aDefectWithOneTrialDoesNotEndTheWatch() throws Exception {
-    StationKeeper bad = keeper(station("bad"));
-    StationKeeper good = keeper(station("good"));
+    StationKeeper bad = keeper(WatchStations.of(folder, "bad"));
+    StationKeeper good = keeper(WatchStations.of(folder, "good"));
     Finisher finisher =
         new Finisher(
             log,
@@ -239,11 +205,11 @@ class WatchTroubleTest {
   /** A power cut leaves a journal, or a trace of which nothing has been made. */
   @Test
   void whatAnEarlierWatchLeftIsMadeWholeAndHandedOver() throws Exception {
-    StationKeeper keeper = keeper(station("a"));
+    StationKeeper keeper = keeper(WatchStations.of(folder, "a"));
     Path trials = keeper.station().plan().trials();
     feed(keeper, 0, 1, 0);
     feed(keeper, 1, 1.6, 350);
-    await(() -> journal(trials) != null);
+    Await.until(() -> journal(trials) != null, said);
     TimeUnit.MILLISECONDS.sleep(200);
     Path live = journal(trials);
     Path cut = Files.createDirectories(trials.resolve("20260101T000000Z"));
@@ -308,7 +274,7 @@ class WatchTroubleTest {
     }
     WatchEngine engine =
         new WatchEngine(
-            List.of(station("a"), station("b")),
+            List.of(WatchStations.of(folder, "a"), WatchStations.of(folder, "b")),
             new WatchLimits(Long.MAX_VALUE, Long.MAX_VALUE, 1),
             new Dead(),
             time,
@@ -333,7 +299,7 @@ class WatchTroubleTest {
   void deadDevicesAreNotWaitedForOneAfterTheOther() throws Exception {
     List<Station> stations = new ArrayList<>();
     for (int k : IntStream.range(0, 30).toArray()) {
-      stations.add(station("m" + k));
+      stations.add(WatchStations.of(folder, "m" + k));
     }
     WatchEngine engine =
         new WatchEngine(

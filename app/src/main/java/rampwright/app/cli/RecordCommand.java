@@ -246,8 +246,8 @@ final class RecordCommand extends Command {
     }
     screen().line("recorded: " + trial.folder() + " (ended: " + trial.ended() + ")");
     for (DeviceQuality device : trial.quality()) {
-      screen().line("  " + device.text());
-      device.gaps().forEach(gap -> screen().line("    gap " + gap.text()));
+      screen().prose("  ", device.text());
+      device.gaps().forEach(gap -> screen().prose("    ", "gap " + gap.text()));
     }
     screen().line("");
     Batch batch =

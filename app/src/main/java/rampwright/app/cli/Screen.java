@@ -103,7 +103,10 @@ public final class Screen {
   void say(String text) {
     String safe = SafeText.of(text);
     if (interactive && TextWrap.width(safe) > width) {
-      safe = String.join("\n    ", TextWrap.broken(safe, width - 4));
+      String words = safe.stripLeading();
+      String indent = safe.substring(0, safe.length() - words.length());
+      List<String> lines = TextWrap.broken(words, width - indent.length() - 4);
+      safe = indent + String.join("\n" + indent + "    ", lines);
     }
     talk.write(safe);
     talk.write('\n');

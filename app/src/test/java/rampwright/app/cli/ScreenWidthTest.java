@@ -58,6 +58,9 @@ class ScreenWidthTest {
     new Screen(new StringWriter(), watched, true, 60).say(text);
     assertThat(watched.toString().lines()).allMatch(line -> line.length() <= 60).hasSize(3);
     assertThat(watched.toString().replaceAll("\\s+", " ").strip()).isEqualTo(text);
+    StringWriter indented = new StringWriter();
+    new Screen(new StringWriter(), indented, true, 60).say("  - " + text);
+    assertThat(indented.toString()).startsWith("  - mind: ").contains("\n      ");
     StringWriter script = new StringWriter();
     new Screen(new StringWriter(), script, false, 60).say(text);
     assertThat(script.toString()).isEqualTo(text + "\n");
