@@ -143,10 +143,12 @@ final class CodeRules {
 
   /**
    * A run is simulated ten thousand times for one advice: its scratch is written over, and none of
-   * it leaves the run. A builder is a workshop by its nature.
+   * it leaves the run; a descent remembers where it has been until it is over. A builder is a
+   * workshop by its nature.
    */
   private static final String WORKSHOPS =
-      ".*Builder|.*\\.machine\\.(RunSimulator|ElectricalPoint|Trajectory)(\\$.*)?";
+      ".*Builder|.*\\.machine\\.(RunSimulator|Motion|ElectricalPoint|Trajectory)(\\$.*)?"
+          + "|.*\\.fit\\.FitDescent\\$Way";
 
   static final ArchRule ANALYSIS_DOES_NOT_CHANGE =
       fields()
