@@ -33,6 +33,8 @@ final class ColumnCounter {
     return new ColumnTime.Choice(
         new CsvPlan.Slot(column.index(), CsvPlan.Kind.NUMBER, stepS, startS, true),
         -1,
+        -1,
+        1,
         CsvPlan.Base.NONE,
         new CsvTimeAxis.Stamps(stepS * 1e-6, 0, CsvTimeAxis.Clock.NONE, stepS),
         new ColumnReading(

@@ -111,9 +111,23 @@ final class ColumnPlanner {
             layout.maxCells(),
             slots,
             time.dateColumn(),
+            time.fractionColumn(),
+            time.fractionUnitS(),
             time.base(),
-            layout.header());
+            layout.header(),
+            units());
     return new Decision(plan, time, channels, all, notUsed, warnings);
+  }
+
+  private Map<Integer, Unit> units() {
+    Map<Integer, Unit> units = new TreeMap<>();
+    for (Column column : table.columns()) {
+      Unit unit = column.head().unit();
+      if (unit != null) {
+        units.put(column.index(), unit);
+      }
+    }
+    return units;
   }
 
   private ColumnTime.Choice time() throws TraceFileException {
@@ -239,6 +253,9 @@ final class ColumnPlanner {
         factor = 60 / (2 * Math.PI);
       }
       warnings.add("column " + column.shown() + " has no unit; read as " + unitText);
+    }
+    if (table.hasUnitInCells(column.index())) {
+      remark = (remark.isEmpty() ? "" : remark + "; ") + "the unit stands in its cells";
     }
     if (!remark.isEmpty() && channel.quantity() == Quantity.LINE_VOLTAGE) {
       warnings.add("column " + column.shown() + " is taken as " + channel.key() + ": " + remark);

@@ -140,6 +140,8 @@ final class ColumnSeconds {
         new CsvPlan.Slot(
             column.index(), epoch ? CsvPlan.Kind.EPOCH : CsvPlan.Kind.NUMBER, factor, offset, true),
         -1,
+        -1,
+        1,
         base,
         ColumnResolution.ofNumbers(cells, decimal, factor),
         new ColumnReading(

@@ -1,9 +1,13 @@
 package rampwright.acquisition.file;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
 import rampwright.acquisition.file.CsvDialect.CellKind;
+import rampwright.acquisition.file.UnitTable.Unit;
 
 /** The columns of a file as a person sees them: headers, meanings, what the first rows hold. */
 final class ColumnTable {
@@ -44,6 +48,7 @@ final class ColumnTable {
 
   private final CsvLayout layout;
   private final List<Column> columns = new ArrayList<>();
+  private final Set<Integer> unitsInCells = new HashSet<>();
 
   ColumnTable(CsvLayout layout) {
     this.layout = layout;
@@ -56,10 +61,35 @@ final class ColumnTable {
       String unit = i < layout.units().size() ? layout.units().get(i) : "";
       boolean isUnit = layout.dialect().kindOf(unit) == CellKind.TEXT;
       HeaderCell head = HeaderCell.of(i, heads, isUnit ? unit : "");
+      Unit ofCells = head.unitText().isEmpty() ? unitOfCells(i) : null;
+      if (ofCells != null) {
+        head = head.withUnit(ofCells);
+        unitsInCells.add(i);
+      }
       String text = head.text().strip();
       boolean own = heads.stream().filter(other -> other.strip().equals(text)).count() == 1;
       columns.add(new Column(head, HeaderMeaning.of(head.name()), content(i), own));
     }
+  }
+
+  /** The unit most cells of a column name behind their number; null when most name none. */
+  private @Nullable Unit unitOfCells(int index) {
+    int named = 0;
+    Unit first = null;
+    List<String> cells = cells(index);
+    for (String cell : cells) {
+      CsvCells.WithUnit parts = CsvCells.withUnit(cell, layout.dialect().decimal());
+      if (parts != null) {
+        first = first == null ? parts.unit() : first;
+        named++;
+      }
+    }
+    return 2 * named > cells.size() ? first : null;
+  }
+
+  /** Whether the unit of a column was taken from its cells. */
+  boolean hasUnitInCells(int index) {
+    return unitsInCells.contains(index);
   }
 
   private static int trimmedWidth(List<String> header) {

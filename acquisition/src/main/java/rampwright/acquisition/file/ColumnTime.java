@@ -23,11 +23,15 @@ final class ColumnTime {
    *
    * @param slot null when rows are counted at the given rate
    * @param dateColumn 0 based; -1 when the date does not stand apart
+   * @param fractionColumn 0 based; -1 when parts of a second do not stand apart
+   * @param fractionUnitS what its numbers count, s
    * @param claimed 0 based columns this takes up
    */
   record Choice(
       CsvPlan.@Nullable Slot slot,
       int dateColumn,
+      int fractionColumn,
+      double fractionUnitS,
       CsvPlan.Base base,
       CsvTimeAxis.Stamps stamps,
       ColumnReading reading,
@@ -52,6 +56,8 @@ final class ColumnTime {
     return new Choice(
         null,
         -1,
+        -1,
+        1,
         CsvPlan.Base.NONE,
         new CsvTimeAxis.Stamps(0, 0, CsvTimeAxis.Clock.NONE, intervalS),
         reading,
@@ -66,7 +72,7 @@ final class ColumnTime {
   /** The time by a person's rule. */
   Choice ruled(Column column, ColumnRule rule) throws TraceFileException {
     if (column.content() != Content.NUMBERS && column.content() != Content.NOTHING) {
-      return stamped(column, null, "given", CsvClock.Order.named(rule.unit()));
+      return stamped(column, null, null, "given", CsvClock.Order.named(rule.unit()));
     }
     Double scale = rule.scale();
     double offset = rule.offset() == null ? 0 : rule.offset();
@@ -119,18 +125,25 @@ final class ColumnTime {
     if (canonical.size() == 1) {
       numbers = canonical;
     }
+    Column fraction = null;
+    if (numbers.size() == 1 && stamps.size() + clocks.size() == 1) {
+      Column clock = stamps.isEmpty() ? clocks.get(0) : stamps.get(0);
+      if (ColumnFraction.is(table, numbers.get(0), clock)) {
+        fraction = numbers.remove(0);
+      }
+    }
     one(numbers);
     if (numbers.size() == 1) {
       return numbers().guessed(numbers.get(0));
     }
     one(stamps);
     if (stamps.size() == 1) {
-      return stamped(stamps.get(0), null, "", null);
+      return stamped(stamps.get(0), null, fraction, "", null);
     }
     one(clocks);
     if (clocks.size() == 1) {
       one(dates);
-      return stamped(clocks.get(0), dates.isEmpty() ? null : dates.get(0), "", null);
+      return stamped(clocks.get(0), dates.isEmpty() ? null : dates.get(0), fraction, "", null);
     }
     Choice counter = ColumnCounter.find(table);
     if (counter != null) {
@@ -216,7 +229,11 @@ final class ColumnTime {
   }
 
   private Choice stamped(
-      Column column, @Nullable Column date, String remark, CsvClock.@Nullable Order given)
+      Column column,
+      @Nullable Column date,
+      @Nullable Column fraction,
+      String remark,
+      CsvClock.@Nullable Order given)
       throws TraceFileException {
     List<String> cells = table.cells(column.index());
     List<String> dates = date == null ? cells : table.cells(date.index());
@@ -257,11 +274,21 @@ final class ColumnTime {
     if (date != null) {
       claimed.add(date.index());
     }
+    double unitS = 1;
+    double resolutionS = ColumnResolution.ofClocks(cells);
+    if (fraction != null) {
+      claimed.add(fraction.index());
+      unitS = ColumnFraction.unitS(fraction);
+      resolutionS = unitS;
+      where += "parts of a second in column " + fraction.shown() + "; ";
+    }
     return new Choice(
         new CsvPlan.Slot(column.index(), CsvPlan.Kind.STAMP, 1, 0, true),
         date == null ? -1 : date.index(),
+        fraction == null ? -1 : fraction.index(),
+        unitS,
         base,
-        new CsvTimeAxis.Stamps(ColumnResolution.ofClocks(cells), 0, kind(clock, dated), 1),
+        new CsvTimeAxis.Stamps(resolutionS, 0, kind(clock, dated), 1),
         new ColumnReading(
             ColumnMapping.TIME,
             column.index() + 1,
@@ -293,6 +320,14 @@ final class ColumnTime {
       zone = ZoneOffset.ofTotalSeconds(clock.offsetS());
     } else if (heads.contains("UTC") || heads.contains("GMT")) {
       zone = ZoneOffset.UTC;
+    } else if (!clock.zoneName().isEmpty()) {
+      warnings.add(
+          "the stamps name the zone \""
+              + clock.zoneName()
+              + "\", which stands for no one offset from UTC; the instant of time 0 ("
+              + local
+              + ") is left open");
+      return null;
     }
     return instantOf(local, zone, warnings);
   }

@@ -22,6 +22,7 @@ final class CsvBlockParser {
   };
   private static final int UNUSED = -1;
   private static final int DATE = -2;
+  private static final int FRACTION = -3;
 
   /** In no UTF-8 text, and no letter of a number in any other. */
   private static final byte NO_BYTE = (byte) 0xfe;
@@ -53,10 +54,11 @@ final class CsvBlockParser {
   private boolean binary;
   private boolean dateSeen;
   private long rowDay;
+  private double rowFractionS;
 
   CsvBlockParser(CsvPlan plan) {
     this.plan = plan;
-    int columns = plan.dateColumn() + 1;
+    int columns = Math.max(plan.dateColumn(), plan.fractionColumn()) + 1;
     for (CsvPlan.Slot slot : plan.slots()) {
       columns = Math.max(columns, slot.column() + 1);
     }
@@ -80,6 +82,9 @@ final class CsvBlockParser {
     timeSlot = time;
     if (plan.dateColumn() >= 0) {
       slotOfColumn[plan.dateColumn()] = DATE;
+    }
+    if (plan.fractionColumn() >= 0) {
+      slotOfColumn[plan.fractionColumn()] = FRACTION;
     }
     separator = (byte) plan.dialect().separator();
     // A decimal comma among comma separators stands in quotes, which go the slow way.
@@ -119,6 +124,7 @@ final class CsvBlockParser {
     timeBad = false;
     binary = false;
     dateSeen = false;
+    rowFractionS = Double.NaN;
     int column = 0;
     int used = 0;
     int row = block.rows();
@@ -134,6 +140,8 @@ final class CsvBlockParser {
         columns[slot][row] = value;
       } else if (slot == DATE) {
         at = date(at);
+      } else if (slot == FRACTION) {
+        at = fraction(at);
       } else {
         int start = at;
         at = cells.skipCell(at);
@@ -159,6 +167,9 @@ final class CsvBlockParser {
     if (plan.dateColumn() >= 0) {
       timeBad |= !dateSeen;
     }
+    if (plan.fractionColumn() >= 0) {
+      timeBad |= Double.isNaN(rowFractionS);
+    }
     if (count < slots.length) {
       for (int i = 0; i < kinds.length; i++) {
         if (plan.slots().get(i).column() >= count) {
@@ -180,6 +191,9 @@ final class CsvBlockParser {
     } else {
       if (plan.dateColumn() >= 0 && timeSlot >= 0) {
         columns[timeSlot][row] += (rowDay - plan.base().epochDay()) * (double) S_PER_DAY;
+      }
+      if (plan.fractionColumn() >= 0 && timeSlot >= 0) {
+        columns[timeSlot][row] += rowFractionS;
       }
       block.keepRow();
     }
@@ -331,6 +345,20 @@ final class CsvBlockParser {
         dateSeen = true;
         rowDay = dateClock.epochDay();
         slow.watchDate(block, dateClock);
+      }
+    }
+    return end;
+  }
+
+  /** Parts of a second that stand apart from the clock. */
+  private int fraction(int from) {
+    int end = cells.skipCell(from);
+    String cell = cells.unquoted(from, end);
+    if (!cell.isEmpty()) {
+      anyCell = true;
+      if (CsvCells.isNumber(cell, plan.dialect().decimal())) {
+        double parts = CsvCells.number(cell, plan.dialect().decimal()) * plan.fractionUnitS();
+        rowFractionS = parts >= 0 && parts < 1 ? parts : Double.NaN;
       }
     }
     return end;

@@ -6,6 +6,7 @@ import java.util.Locale;
 import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.jspecify.annotations.Nullable;
 
 /** What a cell that is not a plain number may still mean. */
 final class CsvCells {
@@ -67,6 +68,7 @@ final class CsvCells {
       Pattern.compile(
           "[+-]?[1-9]\\d{0,2}(?:([.'\u2019 \u00a0\u202f])\\d{3})(?:\\1\\d{3})*(?:,\\d*)?");
   private static final int LONGEST_NUMBER = 400;
+  private static final int LONGEST_UNIT = 8;
 
   private CsvCells() {}
 
@@ -135,6 +137,27 @@ final class CsvCells {
     }
     Matcher matcher = (decimal == '.' ? GROUPED_POINT : GROUPED_COMMA).matcher(cell);
     return matcher.matches() ? number(cell.replace(matcher.group(1), ""), decimal) : Double.NaN;
+  }
+
+  /** A number and the unit written behind it in the same cell. */
+  record WithUnit(String number, UnitTable.Unit unit) {}
+
+  /** The parts of a cell such as {@code 12.3 A}; null when it is none. */
+  static @Nullable WithUnit withUnit(String cell, char decimal) {
+    int at = 0;
+    while (at < cell.length() && (isDigitOrSign(cell.charAt(at)) || cell.charAt(at) == decimal)) {
+      at++;
+    }
+    if (at == 0 || at == cell.length() || cell.length() - at > LONGEST_UNIT) {
+      return null;
+    }
+    String number = cell.substring(0, at);
+    UnitTable.Unit unit = UnitTable.find(cell.substring(at));
+    return unit != null && isNumber(number, decimal) ? new WithUnit(number, unit) : null;
+  }
+
+  private static boolean isDigitOrSign(char c) {
+    return (c >= '0' && c <= '9') || c == '-' || c == '+';
   }
 
   /** 1 or 0 for a run command in words; NaN for other words. */

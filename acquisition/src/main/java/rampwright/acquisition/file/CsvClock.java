@@ -33,6 +33,13 @@ final class CsvClock {
   private static final String MONTHS = "janfebmaraprmayjunjulaugsepoctnovdec";
   private static final int LONGEST = 64;
 
+  /** Letters that clocks put behind a time; common practice, no source. */
+  private static final String[] ZONES = {
+    "CET", "CEST", "MEZ", "MESZ", "WET", "WEST", "BST", "EET", "EEST", "MSK", "EST", "EDT", "CST",
+    "CDT", "MST", "MDT", "PST", "PDT", "AKST", "HST", "AEST", "AEDT", "ACST", "AWST", "NZST",
+    "NZDT", "JST", "KST", "IST", "SAST", "BRT", "HKT", "SGT"
+  };
+
   private final Order order;
   private byte[] text = new byte[0];
   private int at;
@@ -51,6 +58,7 @@ final class CsvClock {
   private int lastDay;
   private long nanosOfDay;
   private int offsetS;
+  private String zoneName = "";
 
   CsvClock(Order order) {
     this.order = order;
@@ -135,6 +143,7 @@ final class CsvClock {
     hasOffset = false;
     bigEndian = false;
     offsetS = 0;
+    zoneName = "";
     nanosOfDay = 0;
     if (to - from > LONGEST || !date()) {
       return false;
@@ -343,8 +352,20 @@ final class CsvClock {
       return at == end || shift();
     } else if (peek() == '+' || peek() == '-') {
       return shift();
+    } else {
+      for (String name : ZONES) {
+        if (end - at == name.length() && isWord(name)) {
+          zoneName = name;
+          at = end;
+        }
+      }
     }
     return true;
+  }
+
+  /** The zone the last stamp names by letters; empty when it names none. */
+  String zoneName() {
+    return zoneName;
   }
 
   private boolean isWord(String word) {

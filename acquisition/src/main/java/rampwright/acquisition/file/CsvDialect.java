@@ -88,6 +88,9 @@ record CsvDialect(char separator, char decimal, char lineEnd) {
     if (CsvCells.saysNoReading(cell)) {
       return CellKind.BLANK;
     }
+    if (CsvCells.withUnit(cell, decimal) != null) {
+      return CellKind.NUMBER;
+    }
     return CsvClock.looksLikeStamp(cell) ? CellKind.STAMP : CellKind.TEXT;
   }
 

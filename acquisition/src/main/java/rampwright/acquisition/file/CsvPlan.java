@@ -1,6 +1,7 @@
 package rampwright.acquisition.file;
 
 import java.util.List;
+import java.util.Map;
 
 /**
  * What the parser takes out of each row.
@@ -11,6 +12,10 @@ import java.util.List;
  *     are counted
  * @param dateColumn 0 based column of the date when it stands apart from the clock; -1 when not
  * @param base the first row's stamp, which is time 0 of stamped files
+ * @param fractionColumn 0 based column of the parts of a second when they stand apart from the
+ *     clock; -1 when not
+ * @param fractionUnitS what its numbers count, s
+ * @param units by 0 based column: the unit that factors are from, for cells that name their own
  * @param header the cells above the rows, by which they are known when they come again
  */
 record CsvPlan(
@@ -19,8 +24,11 @@ record CsvPlan(
     int maxCells,
     List<Slot> slots,
     int dateColumn,
+    int fractionColumn,
+    double fractionUnitS,
     Base base,
-    List<String> header) {
+    List<String> header,
+    Map<Integer, UnitTable.Unit> units) {
 
   /** How a cell becomes a number. */
   enum Kind {
@@ -55,5 +63,6 @@ record CsvPlan(
   CsvPlan {
     slots = List.copyOf(slots);
     header = List.copyOf(header);
+    units = Map.copyOf(units);
   }
 }

@@ -50,6 +50,12 @@ final class CsvSlowCell {
       double value = CsvCells.number(cell, decimal) * rule.factor() + rule.offset();
       return Double.isInfinite(value) ? missing(block, Kind.INFINITE, rule, cell) : value;
     }
+    CsvCells.WithUnit parts = CsvCells.withUnit(cell, decimal);
+    UnitTable.Unit unit = parts == null ? null : plan.units().get(rule.column());
+    if (parts != null && unit != null && unit.dimension() == parts.unit().dimension()) {
+      double own = parts.unit().factor() / unit.factor();
+      return CsvCells.number(parts.number(), decimal) * own * rule.factor() + rule.offset();
+    }
     if (time && Double.isNaN(CsvCells.grouped(cell, decimal))) {
       timeIsBad = true;
       return Double.NaN;

@@ -29,6 +29,11 @@ record HeaderCell(int index, String text, String name, String unitText, @Nullabl
     return parted;
   }
 
+  /** The same with the unit that its cells name. */
+  HeaderCell withUnit(Unit ofCells) {
+    return new HeaderCell(index, text, name, ofCells.symbol(), ofCells);
+  }
+
   private static HeaderCell part(int index, String text, List<String> row) {
     String bare = text.strip();
     if (isUnitAlone(bare, row)) {
