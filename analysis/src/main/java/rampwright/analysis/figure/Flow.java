@@ -34,6 +34,8 @@ record Flow(
   // A current no longer than the meter's average is not dated to its end.
   private static final double BEGIN_SHARE = 0.25;
   private static final double PART_SHARE = 0.7;
+  private static final double REST_CYCLES = 10;
+  private static final double FEW_SAMPLES = 40;
   private static final double SQRT6 = Math.sqrt(6);
 
   /** All flows of a trace in time order. */
@@ -205,23 +207,38 @@ record Flow(
     double fromS = recordStartS;
     double fromU = 0;
     if (!openStart || r.t[first] - cycleS > recordStartS + cycleS) {
-      double found =
-          firstFlowingS(r, floor, Math.max(recordStartS, searchFromS), r.t[first] + cycleS);
-      if (!Double.isNaN(found)) {
-        fromS = found;
+      double fromSearchS = Math.max(recordStartS, searchFromS);
+      SampleFloor atRest =
+          floor.atRest(r, fromSearchS - REST_CYCLES * cycleS, fromSearchS - 0.5 * cycleS);
+      int found = firstFlowing(r, atRest, fromSearchS, r.t[first] + cycleS);
+      double riseS = 0;
+      if (found >= 0) {
+        TimeBase time = r.trace.time();
+        // Current rises from zero: it began where its rise leads back to, or just after the sample
+        // before.
+        riseS = Math.max(r.sampleS, atRest.riseS(found));
+        fromS = found > 0 ? time.atS(found) - 0.5 * riseS : time.atS(found);
+        fromS = Math.max(fromS, recordStartS);
         openStart = false;
       } else {
         fromS = r.t[first] - cycleS;
       }
       int whole = Math.min(r.t.length - 1, first + 2);
       double hiddenS = floor.hiddenS(r.high[whole], 1 / cycleS, r.sampleS);
-      fromU = Math.hypot(Accuracy.ofWidth(r.sampleS), hiddenS);
+      fromU = Math.hypot(Accuracy.ofWidth(Math.max(r.sampleS, riseS)), hiddenS);
+      // Thyristors fire six times a cycle; a recorder of few samples may miss the first, short
+      // ones.
+      if (r.sampleS * FEW_SAMPLES > cycleS) {
+        fromU = Math.hypot(fromU, cycleS / 6 / Math.sqrt(3));
+      }
     }
     boolean openEnd = stillFlowing || r.t[last] + 1.5 * cycleS > r.endS();
     double toS = r.endS();
     double toU = 0;
     if (!openEnd) {
-      double found = lastFlowingS(r, floor, r.t[last] - 2 * cycleS, r.t[last] + cycleS);
+      double restS = r.t[last] + cycleS;
+      SampleFloor atRest = floor.atRest(r, restS + 0.5 * cycleS, restS + REST_CYCLES * cycleS);
+      double found = lastFlowingS(r, atRest, r.t[last] - 2 * cycleS, restS);
       toS = !Double.isNaN(found) ? found : r.t[last] - 0.5 * cycleS;
       // Thyristors conduct to the current's next zero: the order came up to half a cycle earlier.
       toU = cycleS / 2 / Math.sqrt(3);
@@ -233,17 +250,17 @@ record Flow(
     return new Flow(first, last, lastWhole, fromS, fromU, toS, toU, openStart, openEnd);
   }
 
-  /** Instant of the first sample of current in [fromS, toS]; NaN when there is none. */
-  private static double firstFlowingS(Readings r, SampleFloor floor, double fromS, double toS) {
+  /** The first sample of current in [fromS, toS]; -1 when there is none. */
+  private static int firstFlowing(Readings r, SampleFloor floor, double fromS, double toS) {
     TimeBase time = r.trace.time();
     int begin = time.firstAtOrAfter(fromS);
     int end = Math.min(time.size(), time.firstAtOrAfter(toS));
     for (int i = begin; i + 1 < end; i++) {
       if (floor.exceeded(i, i + 1)) {
-        return i > 0 ? 0.5 * (time.atS(i - 1) + time.atS(i)) : time.atS(i);
+        return i;
       }
     }
-    return Double.NaN;
+    return -1;
   }
 
   /** Instant after the last sample of current in [fromS, toS]; NaN when there is none. */

@@ -107,7 +107,7 @@ final class Readings {
     }
     this.voltageGaps = new PhaseGaps(lines, t, voltageForExtremes, stepS);
     this.high = highest(currentForExtremes, t.length);
-    this.rest = RestLevel.of(phases, currentForExtremes, high, motor.ratedCurrentA());
+    this.rest = RestLevel.of(phases, currentForExtremes, current, high, motor.ratedCurrentA());
     this.noiseA = rest.levelA();
     this.thresholdA = rest.thresholdA();
     this.averaging = Flow.averaging(this);

@@ -1,6 +1,7 @@
 package rampwright.analysis.figure;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import rampwright.analysis.signal.Noise;
@@ -10,8 +11,9 @@ import rampwright.analysis.trace.ChannelName;
  * What a meter shows while no current flows, and above what a current counts as flowing.
  *
  * <p>Formula: {@code max(0.05 In, 6 x noise)} above the level at rest; without In 5 % of the
- * record's largest. The noise is the spread of the readings at rest about their level: a level that
- * stands is an offset, and a current of its size would be seen beside it.
+ * record's largest, and nothing where the readings are noise throughout. The noise is the spread of
+ * the readings at rest about their level: a level that stands is an offset, and a current of its
+ * size would be seen beside it.
  *
  * @param levelA highest phase at rest, median
  * @param thresholdA above it current flows
@@ -25,18 +27,30 @@ record RestLevel(double levelA, double thresholdA, List<Offset> offsets) {
   private static final double MOST_REST_OF_RATED = 0.1;
   private static final double OFFSET_OF_RATED = 0.02;
   private static final double OFFSET_OF_LARGEST = 0.01;
+  private static final double ABOVE_ALL = 1.01;
+  // The largest of some hundred normal magnitudes is about 3.5 of their spread, which second
+  // differences of magnitudes show at 0.6.
+  private static final double NOISE_TO_TOP = 8;
+  private static final double LOW_SHARE = 0.15;
   private static final int LEAST = 3;
 
   /** A channel that does not show 0 at rest. */
   record Offset(ChannelName name, double levelA) {}
 
   static RestLevel of(
-      List<ChannelName> phases, double[][] current, double[] high, @Nullable Double ratedA) {
+      List<ChannelName> phases,
+      double[][] current,
+      double[][] raw,
+      double[] high,
+      @Nullable Double ratedA) {
     double largest = Noise.largest(high, 0, high.length);
     if (!(largest > 0)) {
       largest = 0;
     }
     double rated = ratedA != null ? ratedA : 0;
+    if (!(rated > 0) && isNoise(raw)) {
+      return new RestLevel(Noise.median(high, 0, high.length), ABOVE_ALL * largest, List.of());
+    }
     double base = rated > 0 ? SHARE_OF_RATED * rated : SHARE_OF_LARGEST * largest;
     double most = rated > 0 ? MOST_REST_OF_RATED * rated : base;
     boolean[] quiet = new boolean[high.length];
@@ -72,6 +86,27 @@ record RestLevel(double levelA, double thresholdA, List<Offset> offsets) {
     // Well below the allowance the level is the meter's resolution and noise.
     double threshold = level > 0.5 * base ? level + above : above;
     return new RestLevel(level, threshold, List.copyOf(offsets));
+  }
+
+  /**
+   * Whether readings scatter about as far as they go, down to nothing: a meter on no current. A
+   * machine's current that swings as much does not fall to nothing between two readings.
+   */
+  private static boolean isNoise(double[][] raw) {
+    for (double[] one : raw) {
+      double[] sorted = one.clone();
+      Arrays.sort(sorted);
+      int n = sorted.length;
+      while (n > 0 && Double.isNaN(sorted[n - 1])) {
+        n--;
+      }
+      double top = n == 0 ? 0 : sorted[n - 1];
+      boolean scatters = NOISE_TO_TOP * Noise.sigma(one, 0, one.length) > top;
+      if (n > 0 && top > 0 && !(scatters && sorted[n / 10] < LOW_SHARE * top)) {
+        return false;
+      }
+    }
+    return true;
   }
 
   /** Largest offset, A; 0 where none matters. */

@@ -1,7 +1,6 @@
 package rampwright.analysis.figure;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import rampwright.analysis.signal.Noise;
@@ -15,17 +14,11 @@ final class SoundChannelBuilder {
   private static final int CODES = 3;
   private static final double TURNED = 2;
   private static final double NEGATIVE_SHARE = 0.02;
+  private static final double OFTEN_NEGATIVE = 0.2;
   private static final double ASSUMED_HZ = 50;
   private static final double CREST_TIMES = 2.5;
   private static final double CODE_TIMES = 3;
-  private static final double JUMP_TIMES_NOISE = 10;
-  private static final double JUMP_TIMES_STEP = 6;
-  private static final double JUMP_SHARE = 0.03;
-  private static final double JUMP_BETWEEN = 0.3;
-  private static final int JUMPS_ABOUT = 50;
-  private static final double JUMP_TIMES_USUAL = 4;
   private static final double FEW_SHARE = 0.01;
-  private static final double FLOWING_SHARE = 0.1;
   private static final double STANDS_OUT = 0.5;
   private static final double LEAST_FOR_SHAPE = 32;
   private static final double OFFSET_SHARE_OF_RATED = 0.01;
@@ -140,11 +133,36 @@ final class SoundChannelBuilder {
   /** Negative RMS values beyond a wandering zero. */
   void dropNegative(@Nullable Double nominal) {
     double top = nominal != null ? nominal : sustained(samples.toArray(), 1);
+    int below = 0;
+    for (int i = 0; i < samples.size(); i++) {
+      below += samples.at(i) < -NEGATIVE_SHARE * top ? 1 : 0;
+    }
+    if (below > OFTEN_NEGATIVE * samples.size()) {
+      takeMagnitudes(below);
+      return;
+    }
     for (int i = 0; i < samples.size(); i++) {
       if (samples.at(i) < -NEGATIVE_SHARE * top) {
         drop(i);
       }
     }
+  }
+
+  private void takeMagnitudes(int below) {
+    double[] copy = writable();
+    for (int i = 0; i < copy.length; i++) {
+      copy[i] = Math.abs(copy[i]);
+    }
+    turned.add(
+        new Finding(
+            "bad-values",
+            trace.time().atS(0),
+            trace.time().atS(trace.size() - 1),
+            (double) below,
+            Findings.text(
+                "%s: %d of %d values are negative, as no RMS can be: noise about zero, or an"
+                    + " alternating current read too seldom to show its wave; taken as magnitudes",
+                name.key(), below, copy.length)));
   }
 
   /** Codes for "no reading". */
@@ -174,90 +192,19 @@ final class SoundChannelBuilder {
   }
 
   /**
-   * Speeds that stand alone: no shaft jumps there and back from one reading to the next.
-   *
-   * <p>A tachometer whose readings jump about as a rule is noisy, not broken: a jump must stand out
-   * among those about it. A start of two readings' length jumps from rest and back too, with
-   * current flowing. Of dense samples a few lone ones are a pickup's noise: left out of the mean
-   * that is taken of them anyway, and no finding.
+   * Speeds that stand alone, which no shaft does. Of dense samples a few lone ones are a pickup's
+   * noise: left out of the mean that is taken of them anyway, and no finding.
    *
    * @param dense whether speeds are means of many samples
    */
   void dropJumps(boolean dense) {
     double[] all = samples.toArray();
-    double top = sustained(all, 1);
-    double least =
-        Math.max(
-            JUMP_TIMES_NOISE * Noise.sigma(all, 0, all.length),
-            Math.max(JUMP_TIMES_STEP * Noise.resolution(all, 0, all.length), JUMP_SHARE * top));
-    double[] about = new double[2 * JUMPS_ABOUT];
-    List<Integer> alone = new ArrayList<>();
-    for (int i = 1; i + 1 < all.length; i++) {
-      double off = jump(all, i);
-      if (!(off > least) || !(Math.abs(all[i + 1] - all[i - 1]) < JUMP_BETWEEN * off)) {
-        continue;
-      }
-      int n = 0;
-      for (int k = i - JUMPS_ABOUT; k <= i + JUMPS_ABOUT; k++) {
-        // The neighbours of a lone value are off by half of it.
-        if (k >= 1 && k + 1 < all.length && Math.abs(k - i) > 1) {
-          double one = jump(all, k);
-          if (!Double.isNaN(one)) {
-            about[n++] = one;
-          }
-        }
-      }
-      boolean stands = !(off < JUMP_TIMES_USUAL * upperFifth(about, n));
-      boolean shortStart = Math.abs(all[i + 1]) < JUMP_SHARE * Math.abs(all[i]) && flows(i);
-      if (stands && !shortStart && !isApex(all, i)) {
-        alone.add(i);
-      }
-    }
+    List<Integer> alone = SpeedJumps.in(all, sustained(all, 1), trace);
     if (dense && alone.size() < FEW_SHARE * all.length) {
       alone.forEach(i -> writable()[i] = Double.NaN);
     } else {
       alone.forEach(this::drop);
     }
-  }
-
-  /** Whether a speed lies no further out than lines through those before or after it lead. */
-  private static boolean isApex(double[] all, int i) {
-    if (i < 2 || i + 2 >= all.length) {
-      return false;
-    }
-    double side = Math.signum(all[i] - 0.5 * (all[i - 1] + all[i + 1]));
-    double fromBefore = 2 * all[i - 1] - all[i - 2];
-    double fromAfter = 2 * all[i + 1] - all[i + 2];
-    return side * (all[i] - fromBefore) < 0 && side * (all[i] - fromAfter) < 0;
-  }
-
-  private static double jump(double[] all, int i) {
-    return Math.abs(all[i] - 0.5 * (all[i - 1] + all[i + 1]));
-  }
-
-  private static double upperFifth(double[] values, int n) {
-    Arrays.sort(values, 0, n);
-    return n == 0 ? 0 : values[4 * (n - 1) / 5];
-  }
-
-  /** Whether a current flows at or beside a sample, by its channel's largest. */
-  private boolean flows(int i) {
-    for (ChannelName phase : trace.present(ChannelName.CURRENTS)) {
-      Samples current = trace.channel(phase);
-      if (current == null) {
-        continue;
-      }
-      double largest = 0;
-      for (int k = 0; k < current.size(); k++) {
-        largest = Math.max(largest, Math.abs(current.at(k)));
-      }
-      for (int k = i - 1; k <= i + 1; k++) {
-        if (Math.abs(current.at(k)) > FLOWING_SHARE * largest) {
-          return true;
-        }
-      }
-    }
-    return false;
   }
 
   /** Values that equal the largest magnitude, where the next smaller one is far below it. */

@@ -66,7 +66,7 @@ class CorrectionsTest {
 
   @ParameterizedTest
   @CsvSource({
-    "full_speed_s, 1.0, found inception_s = 1.990 s comes after corrected full_speed_s = 1.000 s",
+    "full_speed_s, 1.0, found inception_s = 1.995 s comes after corrected full_speed_s = 1.000 s",
     "breakaway_s, 8.0, corrected breakaway_s = 8.000 s comes after found full_speed_s",
     "stop_begin_s, 3.0, found full_speed_s = 6.750 s comes after corrected stop_begin_s = 3.000 s",
     "rest_s, 14.0, found stop_begin_s",

@@ -62,6 +62,27 @@ class DatingTest {
     }
   }
 
+  /** A zero that drifts by 1 % of the crest before current flows, at 20 and 80 samples a cycle. */
+  @Test
+  void aDriftingZeroDoesNotHideInception() {
+    for (double rateHz : new double[] {1000, 4000}) {
+      MadeTrace made = new MadeTrace(9, rateHz);
+      for (int p = 0; p < 3; p++) {
+        double lag = p * 2 * Math.PI / 3;
+        made.with(
+            ChannelName.CURRENTS.get(p),
+            t -> {
+              double rms = t < 1.003 || t > 8 ? 0 : t < 4 ? 40 + 300 * Math.min(1, t - 1) : 80;
+              return 5 * t + Math.sqrt(2) * rms * Math.sin(2 * Math.PI * 50 * t - lag);
+            });
+      }
+      Measured inception =
+          MadeTrace.analyze(made.build()).figures().starts().get(0).instants().get("inception_s");
+      assertThat(inception.value()).isCloseTo(1.003, within(2 * inception.uncertainty()));
+      assertThat(inception.uncertainty()).isLessThan(rateHz < 2000 ? 0.003 : 0.001);
+    }
+  }
+
   @Test
   void oneBadSampleDoesNotHideInception() {
     // The largest sample of each current is what the floor is a share of; one of them is bad.

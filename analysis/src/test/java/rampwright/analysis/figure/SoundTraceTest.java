@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.function.DoubleUnaryOperator;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import rampwright.analysis.quantity.Measured;
 import rampwright.analysis.trace.ChannelName;
@@ -244,6 +245,27 @@ class SoundTraceTest {
       assertThat(figure.rule()).contains("at rest");
       assertThat(Math.abs(figure.value() - truth.getValue())).isLessThan(2 * figure.uncertainty());
     }
+  }
+
+  /** Without a nameplate a channel of noise alone, coarse or fine, signed or not, has no starts. */
+  @ParameterizedTest
+  @CsvSource({"10, 0", "50, 0", "10, 1", "50, 1", "10, 2", "50, 2", "1000, 2"})
+  void aChannelOfNoiseHasNoStarts(double rateHz, int kind) {
+    java.util.Random noise = new java.util.Random(3);
+    Trace trace =
+        new MadeTrace(20, rateHz)
+            .with(
+                ChannelName.I1,
+                t -> {
+                  double g = noise.nextGaussian();
+                  return kind == 0
+                      ? 0.05 * Math.abs(g)
+                      : kind == 1 ? 0.05 * g : 0.1 * Math.rint(0.6 * Math.abs(g));
+                })
+            .build();
+    TraceFigures figures =
+        TraceAnalyzer.analyze(trace, MotorContext.UNKNOWN, AnalysisOptions.DEFAULT).figures();
+    assertThat(figures.starts().size()).isZero();
   }
 
   @Test
