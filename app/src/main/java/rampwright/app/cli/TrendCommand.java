@@ -140,7 +140,9 @@ final class TrendCommand extends Command {
       return given == null ? null : ZoneId.of(given);
     } catch (DateTimeException unknown) {
       throw new UsageProblem(
-          "--zone " + given + ": is no time zone; write one such as UTC, +05:45 or a name of the zone tables");
+          "--zone "
+              + given
+              + ": is no time zone; write one such as UTC, +05:45 or a name of the zone tables");
     }
   }
 }

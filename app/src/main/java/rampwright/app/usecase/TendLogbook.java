@@ -55,7 +55,8 @@ public final class TendLogbook {
           LogbookUse.demandKnown(event.asset(), book.assets());
           if (event.kind() == LogEvent.Kind.ZONE && NotedFacts.zone(event.text()).isEmpty()) {
             throw new UsageProblem(
-                event.text() + ": is no time zone; write one such as UTC, +05:45 or a name of the zone tables");
+                event.text()
+                    + ": is no time zone; write one such as UTC, +05:45 or a name of the zone tables");
           }
           if (event.kind() == LogEvent.Kind.SEEN) {
             seen(book, event);

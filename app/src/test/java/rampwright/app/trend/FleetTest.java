@@ -45,8 +45,7 @@ class FleetTest {
   @Test
   void theDayALimitWasPassedIsFound() {
     List<LoggedStart> starts = drifting();
-    FigureTrend.LimitWatch watch =
-        asset("d", starts, 11).figures().get(0).limit().orElseThrow();
+    FigureTrend.LimitWatch watch = asset("d", starts, 11).figures().get(0).limit().orElseThrow();
     assertThat(watch.reached()).isEmpty();
     assertThat(watch.now()).isGreaterThan(11);
     // ten percent at ten percent a year: about the first year's end
@@ -79,8 +78,7 @@ class FleetTest {
   @Test
   void statedRunLengthsAreTheirs() {
     double ewma = RunLength.ofEwma(ControlCharts.LAMBDA, ControlCharts.REACH, 0);
-    double cusum =
-        RunLength.ofTwoSidedCusum(ControlCharts.ALLOWANCE, ControlCharts.DECISION, 0);
+    double cusum = RunLength.ofTwoSidedCusum(ControlCharts.ALLOWANCE, ControlCharts.DECISION, 0);
     assertThat(ewma / ControlCharts.EWMA_RUN_LENGTH).isBetween(0.98, 1.02);
     assertThat(cusum / ControlCharts.CUSUM_RUN_LENGTH).isBetween(0.98, 1.02);
   }
