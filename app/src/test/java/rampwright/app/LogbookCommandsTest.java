@@ -120,6 +120,7 @@ class LogbookCommandsTest {
     assertThat(run("logbook", "list", "S-1", "--newest", "1", "--history"))
         .isEqualTo(ExitCode.DONE);
     assertThat(out).contains("in force", "replaced", "start time 7.5 s", "corrects");
+    assertThat(out.lines()).allMatch(line -> line.length() <= 100);
     assertThat(run("logbook", "list", "X")).isEqualTo(ExitCode.USAGE);
     assertThat(run("logbook", "list", "S-1", "--newest", "0")).isEqualTo(ExitCode.USAGE);
   }

@@ -52,7 +52,7 @@ final class LogbookListCommand extends Command {
       return ExitCode.DONE;
     }
     for (KeptEntry kept : entries) {
-      screen().line(line(kept));
+      screen().prose("", line(kept));
     }
     return ExitCode.DONE;
   }
@@ -89,7 +89,7 @@ final class LogbookListCommand extends Command {
     if (!kept.entry().settings().isEmpty()) {
       parts.add(kept.entry().settings());
     }
-    return String.join("  ", parts);
+    return String.join(", ", parts);
   }
 
   private static @Nullable Double uncertainty(KeptEntry kept, FigureKey figure) {

@@ -40,7 +40,7 @@ record FigureText(String wording, String numbers) {
 
   static List<Line> lines(String wording) {
     List<Line> lines = new ArrayList<>();
-    for (String line : wording.split("\n")) {
+    for (String line : wording.split("\n", -1)) {
       String[] fields = line.split("\t", -1);
       if (fields.length == 3) {
         lines.add(new Line(plain(fields[0]), plain(fields[1]), plain(fields[2])));
@@ -57,7 +57,7 @@ record FigureText(String wording, String numbers) {
   static Map<String, LoggedFigure> figures(
       List<Line> lines, String numbers, Map<String, Double> columns) {
     Map<String, LoggedFigure> figures = new HashMap<>();
-    String[] parts = numbers.split(" ");
+    String[] parts = numbers.split(" ", -1);
     for (int i = 0; i < lines.size(); i++) {
       Line line = lines.get(i);
       String part = i < parts.length ? parts[i] : NONE;
@@ -95,15 +95,17 @@ record FigureText(String wording, String numbers) {
       return text;
     }
     StringBuilder plain = new StringBuilder();
+    boolean escaped = false;
     for (int i = 0; i < text.length(); i++) {
       char c = text.charAt(i);
-      if (c != '\\' || i + 1 == text.length()) {
+      if (escaped) {
+        plain.append(c == 't' ? '\t' : c == 'n' ? '\n' : c);
+        escaped = false;
+      } else if (c == '\\') {
+        escaped = true;
+      } else {
         plain.append(c);
-        continue;
       }
-      i++;
-      char next = text.charAt(i);
-      plain.append(next == 't' ? '\t' : next == 'n' ? '\n' : next);
     }
     return plain.toString();
   }

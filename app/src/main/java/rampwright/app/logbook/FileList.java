@@ -21,7 +21,7 @@ final class FileList {
 
   static List<Line> lines(String text) {
     List<Line> lines = new ArrayList<>();
-    for (String line : text.split("\n")) {
+    for (String line : text.split("\n", -1)) {
       int tab = line.indexOf('\t');
       if (tab > 0) {
         lines.add(new Line(line.substring(0, tab), line.substring(tab + 1)));
