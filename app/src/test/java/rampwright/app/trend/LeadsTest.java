@@ -36,7 +36,7 @@ class LeadsTest {
     assertThat(lead.key()).isEqualTo("inertia");
     assertThat(lead.evidence()).anyMatch(line -> line.startsWith("stop_time_s +"));
     assertThat(lead.evidence()).anyMatch(line -> line.startsWith("run_current_A"));
-    assertThat(lead.missing()).contains("breakaway_delay_s");
+    assertThat(lead.missing()).containsExactly("current_unbalance_pct");
     assertThat(lead.look()).doesNotContain("is broken");
   }
 
