@@ -60,7 +60,7 @@ public final class FleetPage {
             point -> {
               int type = Character.getType(point);
               boolean steers =
-                  type == Character.CONTROL && point != '\n'
+                  (type == Character.CONTROL && point != '\n')
                       || type == Character.FORMAT
                       || type == Character.SURROGATE
                       || type == Character.LINE_SEPARATOR
