@@ -31,13 +31,6 @@ class TruthCommandsReferenceTest {
 
   private static final double LEAST_SHARE = 0.95;
 
-  /**
-   * The samples' meter averages over its whole interval, so that current is seen to begin up to one
-   * reading late, which no reading tells; begin and what is counted from it are one or two of some
-   * sixteen figures of a trial.
-   */
-  private static final double LEAST_SHARE_OF_AVERAGES = 0.86;
-
   /** A shaft at this share of rated speed runs: the definition of full speed. */
   private static final double AT_SPEED = 0.95;
 
@@ -84,7 +77,7 @@ class TruthCommandsReferenceTest {
 
   @Test
   void sampleFiguresAgreeWithTheirTruth() throws IOException {
-    agreeWithTruth(samples(), 220, LEAST_SHARE_OF_AVERAGES);
+    agreeWithTruth(samples(), 220, LEAST_SHARE);
   }
 
   private static void agreeWithTruth(List<TruthTrials.Trial> trials, int atLeast, double share) {
@@ -172,24 +165,35 @@ class TruthCommandsReferenceTest {
       compared++;
       assertThat(limitsMet).as("%s %s", trial.name(), verdict).isEqualTo(truth.asBoolean());
     }
-    // The others are not assessable, or lie within twice their uncertainty of a limit.
-    assertThat(compared).isGreaterThan(20);
+    // The others are not assessable, or a limit that none other decides lies within reach.
+    assertThat(compared).isGreaterThan(35);
   }
 
+  /** A limit missed by more than its uncertainty decides, whatever the others may do. */
   private static boolean isTippedByUncertainty(JsonNode result) {
-    JsonNode start = result.path("starts").get(0);
+    boolean within = false;
     for (JsonNode limit : result.path("verdict").path("limits")) {
-      String key = limit.path("figure").asText();
-      JsonNode figure = start.path("figures").path(key);
-      if (figure.isMissingNode()) {
-        figure = start.path("stop").path("figures").path(key);
+      boolean open = isWithinReach(result, limit);
+      if (!open && limit.path("met").isBoolean() && !limit.path("met").asBoolean()) {
+        return false;
       }
-      double reach = COVERAGE * figure.path("uncertainty").asDouble(0);
-      for (String side : List.of("min", "max")) {
-        if (limit.path(side).isNumber()
-            && Math.abs(limit.path("value").asDouble() - limit.path(side).asDouble()) < reach) {
-          return true;
-        }
+      within |= open;
+    }
+    return within;
+  }
+
+  private static boolean isWithinReach(JsonNode result, JsonNode limit) {
+    JsonNode start = result.path("starts").get(0);
+    String key = limit.path("figure").asText();
+    JsonNode figure = start.path("figures").path(key);
+    if (figure.isMissingNode()) {
+      figure = start.path("stop").path("figures").path(key);
+    }
+    double reach = COVERAGE * figure.path("uncertainty").asDouble(0);
+    for (String side : List.of("min", "max")) {
+      if (limit.path(side).isNumber()
+          && Math.abs(limit.path("value").asDouble() - limit.path(side).asDouble()) < reach) {
+        return true;
       }
     }
     return false;
