@@ -34,11 +34,9 @@ record Averaging(double spanS, boolean seen) {
    *
    * @param lastWhole index of the last reading that holds nothing of the cut
    * @param fromS where the square leaves its level
-   * @param toS where it reaches zero
-   * @param spanS what the meter averages over
-   * @param openS what is left open of {@code fromS}, standard uncertainty
+   * @param spanS how long it takes to zero: what the meter averages over
    */
-  record Tail(int lastWhole, double fromS, double toS, double spanS, double openS) {}
+  record Tail(int lastWhole, double fromS, double spanS) {}
 
   /** The averaging of a record from the spans of its tails, or a cycle where none was seen. */
   static Averaging of(double[] spansS, int n, @Nullable Double ratedFrequencyHz) {
@@ -73,7 +71,7 @@ record Averaging(double spanS, boolean seen) {
    * @param square sum of the squares of the phases
    * @param first index of the flow's first reading
    * @param last index of its last
-   * @return null when the current ceases from one reading to the next
+   * @return null when the current ceases within two readings
    */
   static @Nullable Tail tail(double[] t, double[] square, int first, int last) {
     if (last - first < 2 * LEVEL_READINGS || !(square[last] < LAST_SHARE * square[last - 1])) {
@@ -98,7 +96,8 @@ record Averaging(double spanS, boolean seen) {
       return null;
     }
     if (begin == last) {
-      return ofOne(t, square[last] / level, last);
+      // One reading that averaged over the cut: a cycle's average may do that too.
+      return null;
     }
     // A current that was on its way down already tells nothing of the meter.
     double down = (square[before] - square[begin - 1]) / (t[begin - 1] - t[before]);
@@ -108,18 +107,6 @@ record Averaging(double spanS, boolean seen) {
     }
     double fromS = Math.max(t[begin - 1], Math.min(t[begin], line.reachesS(level)));
     double toS = Math.max(t[last], line.reachesS(0));
-    return new Tail(begin - 1, fromS, toS, toS - fromS, 0);
-  }
-
-  /**
-   * A tail of one reading: the meter averages over up to two intervals, taken as one; what that
-   * leaves open is in the uncertainty.
-   */
-  private static @Nullable Tail ofOne(double[] t, double share, int last) {
-    double stepS = t[last] - t[last - 1];
-    double fromS = t[last] - (1 - share) * stepS;
-    return share < LAST_SHARE
-        ? new Tail(last - 1, fromS, fromS + stepS, stepS, (1 - share) * stepS / Math.sqrt(3))
-        : null;
+    return new Tail(begin - 1, fromS, toS - fromS);
   }
 }

@@ -163,7 +163,6 @@ record Flow(
       lastWhole = tail.lastWhole();
       toS = tail.fromS() + tail.spanS() / 4;
       toU = Math.hypot(tail.spanS() / 4, Math.hypot(Accuracy.ofWidth(r.stepS), r.jitterS));
-      toU = Math.hypot(toU, tail.openS());
     } else if (!openEnd) {
       // Of a meter that reads an instant the current ceases between its last and the next reading,
       // of one that averages back up to half an interval before the last, of one that averages

@@ -17,6 +17,10 @@ record RunState(int first, double levelA, double speedRpm) {
   // A motor's run current is at most its service-factor overload; a limited start lies above.
   static final double MOST_RUN_RATIO = 1.35;
   private static final double STEADY_SPEED_SHARE = 0.02;
+  // In bands of the steady speed: how far an overshoot may lie above the run, and from where it
+  // counts.
+  private static final double OVERSHOOT_BANDS = 2;
+  private static final double OVERSHOOT_LEAST = 0.4;
   private static final double WINDOW_S = 0.5;
   private static final double FALL_OF_RATED = 0.8;
   private static final double FALL_UNRATED = 0.65;
@@ -92,7 +96,26 @@ record RunState(int first, double levelA, double speedRpm) {
     if (rated == null && !fell(r, flow, first, arrival.levelA())) {
       return null;
     }
-    return new RunState(arrival.at(), arrival.levelA(), top);
+    return new RunState(
+        arrival.at(), arrival.levelA(), settledRpm(speed, r.t[first], b, top, band));
+  }
+
+  /**
+   * The speed the run keeps: its top, or where the shaft overshot it on arrival the median of what
+   * it kept near it.
+   */
+  private static double settledRpm(
+      SpeedTrack speed, double fromS, int end, double top, double bandRpm) {
+    int from = speed.firstAtOrAfter(fromS);
+    double[] near = new double[Math.max(0, end - from)];
+    int n = 0;
+    for (int k = from; k < end; k++) {
+      if (Math.abs(speed.rpm()[k] - top) <= OVERSHOOT_BANDS * bandRpm) {
+        near[n++] = speed.rpm()[k];
+      }
+    }
+    double kept = Noise.median(near, 0, n);
+    return top - kept > OVERSHOOT_LEAST * bandRpm ? kept : top;
   }
 
   /**

@@ -297,7 +297,10 @@ final class StopFigures {
         double spanS = atToS - atFromS;
         double noise = Math.hypot(speed.noiseRpm(), Accuracy.ofWidth(speed.resolutionRpm()));
         // The steepest of many windows lies about two standard errors above the true steepest.
-        u = Math.hypot(2 * noise * Math.sqrt(12.0 / (end - i)) / spanS, bend(speed, i, end, noise));
+        u =
+            Math.hypot(
+                2 * noise * Math.sqrt(12.0 / (end - i)) / spanS,
+                FallBend.of(speed, i, end, noise, SLOPE_WINDOW_S));
       }
     }
     if (Double.isNaN(atFromS)) {
@@ -311,35 +314,6 @@ final class StopFigures {
         atToS,
         "steepest least-squares slope over the longer of 0.1 s and five readings, of "
             + nominalName);
-  }
-
-  /**
-   * By how much the fall within a window, or at its edges, is steeper than the window's mean,
-   * beyond what noise would show: where the fall bends, its steepest part is.
-   */
-  private static double bend(SpeedTrack speed, int from, int to, double noise) {
-    int middle = (from + to) / 2;
-    double first = Line.through(speed.timeS(), speed.rpm(), from, middle + 1).slope();
-    double second = Line.through(speed.timeS(), speed.rpm(), middle, to).slope();
-    double spanS = speed.timeS()[to - 1] - speed.timeS()[from];
-    double halfNoise = noise * Math.sqrt(96.0 / (to - from)) / spanS;
-    double bend = Math.max(0, Math.abs(first - second) - halfNoise);
-    double whole = -Line.through(speed.timeS(), speed.rpm(), from, to).slope();
-    // A shaft let go falls fastest at once and eases off, within the window more than after it.
-    int later = Math.min(speed.size(), 2 * to - from - 1);
-    if (later - to >= 2) {
-      double eased = whole + Line.through(speed.timeS(), speed.rpm(), to - 1, later).slope();
-      bend = Math.max(bend, 0.8 * eased * Math.max(0, 1 - SLOPE_WINDOW_S / spanS));
-    }
-    for (int k = Math.max(0, from - 1); k < Math.min(speed.size() - 1, to); k++) {
-      double tookS = speed.timeS()[k + 1] - speed.timeS()[k];
-      double steep = (speed.rpm()[k] - speed.rpm()[k + 1]) / tookS;
-      // Below the definition's tenth of a second noise would be all there is.
-      if (tookS > 0.5 * SLOPE_WINDOW_S) {
-        bend = Math.max(bend, steep - whole - 2 * Math.sqrt(2) * noise / tookS);
-      }
-    }
-    return bend;
   }
 
   private Measured pipePeriods(@Nullable Measured stopTime) {

@@ -133,4 +133,24 @@ class StopOnsetTest {
     assertThat(stop.kind()).isEqualTo(StopKind.SOFT);
     within2u(stop);
   }
+
+  /** A shaft that overshoots by 4 % on arrival does not leave its run when it settles. */
+  @Test
+  void settlingAfterAnOvershootIsNoStop() {
+    StopRecord stop =
+        stop(
+            50,
+            s -> 80,
+            20.0,
+            t ->
+                t < 2
+                    ? 0
+                    : t < 7
+                        ? 300 * (t - 2)
+                        : t < 20
+                            ? 1460 + 60 * Math.exp(-(t - 7) / 2)
+                            : Math.max(0, 1460 - 300 * (t - 20)));
+    assertThat(stop.kind()).isEqualTo(StopKind.COAST);
+    within2u(stop);
+  }
 }
