@@ -91,8 +91,7 @@ final class CourseChart {
     if (trend.limit().isPresent()) {
       double value = trend.limit().get().value();
       boolean near =
-          trend.limit().get().reached().isPresent()
-              || (value > low - span && value < high + span);
+          trend.limit().get().reached().isPresent() || (value > low - span && value < high + span);
       low = near ? Math.min(low, value) : low;
       high = near ? Math.max(high, value) : high;
       span = Math.max(high - low, span);
