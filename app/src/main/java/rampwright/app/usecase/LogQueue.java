@@ -79,7 +79,7 @@ public final class LogQueue implements AutoCloseable {
         LogTrial.Logged logged = entering.log(trial);
         boolean later = logged.fate() == LogTrial.Fate.LATER;
         if (!later || !logged.text().equals(saidBefore)) {
-          talk.accept(trial.getFileName() + ": " + logged.text());
+          talk.accept(trial + ": " + logged.text());
         }
         saidBefore = later ? logged.text() : "";
         if (!later) {

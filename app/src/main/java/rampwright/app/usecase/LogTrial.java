@@ -166,7 +166,8 @@ public final class LogTrial {
     }
   }
 
-  private static boolean mark(Path trial, String why) {
+  /** Marks a trial that is to be entered; false when it could not be. */
+  static boolean mark(Path trial, String why) {
     try {
       AtomicFile.write(
           trial.resolve(MARK),
