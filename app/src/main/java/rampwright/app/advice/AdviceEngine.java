@@ -184,7 +184,9 @@ public final class AdviceEngine {
     if (!fresh && keeps(now, chance)) {
       return answer(
           Advice.Status.KEEP,
-          "the last trial met every limit and the next is likely to do so with the same settings",
+          "the last trial met every limit"
+              + (allMeasured() ? "" : " that could be measured")
+              + " and the next is likely to do so with the same settings",
           present,
           now,
           List.of(),
@@ -263,17 +265,24 @@ public final class AdviceEngine {
         && chance(proposed, 2) < much * HOPELESS_CAUTIOUS;
   }
 
+  private boolean allMeasured() {
+    AdviceRequest.Trial last = request.trials().get(request.trials().size() - 1);
+    return request.limits().stream().allMatch(limit -> last.figures().containsKey(limit.key()));
+  }
+
   private boolean keeps(double now, double bestChance) {
     AdviceRequest.Trial last = request.trials().get(request.trials().size() - 1);
     if (!last.observation().settings().equals(present)) {
       return false;
     }
-    if (last.cutBeforeBypass()) {
+    boolean completed = last.observation().end() == TrialObservation.End.COMPLETED;
+    if (!completed || last.cutBeforeBypass()) {
       return false;
     }
     for (FigureLimit limit : request.limits()) {
       Double value = last.figures().get(limit.key());
-      if (value == null || !limit.met(value) || limit.margin(value) < KEEP_MARGIN) {
+      // What could not be measured is left to the chance, which the model gives.
+      if (value != null && (!limit.met(value) || limit.margin(value) < KEEP_MARGIN)) {
         return false;
       }
     }

@@ -149,6 +149,26 @@ class AdviceEngineTest {
     assertThat(advice.changes()).isEmpty();
   }
 
+  /** A stop time without a tachometer, say: the model's chance stands for what was not measured. */
+  @Test
+  void aFigureThatCouldNotBeHadIsNoReasonToChange() {
+    StarterSettings good =
+        new StarterSettings(3.9, ControlMode.TORQUE_RAMP, 5, 40, 30, 0, 0, StopMode.COAST, 10, 10);
+    AdviceRequest.Trial whole = trial(good, 4);
+    java.util.Map<String, Double> fewer = new java.util.HashMap<>(whole.figures());
+    fewer.remove("i2t_ratio_s");
+    Advice advice =
+        AdviceEngine.advise(
+            new AdviceRequest(
+                ASSET,
+                RANGES,
+                ENVELOPE,
+                List.of(trial(SLOW, 3), new AdviceRequest.Trial(whole.observation(), fewer)),
+                null));
+    assertThat(advice.status()).isEqualTo(Advice.Status.KEEP);
+    assertThat(advice.reason()).contains("that could be measured");
+  }
+
   @Test
   void whatCannotBeMetIsSaidWithTheLimitThatStandsInTheWay() {
     List<FigureLimit> hard =

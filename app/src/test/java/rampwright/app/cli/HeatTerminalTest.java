@@ -14,6 +14,9 @@ import rampwright.app.fixture.ToyAnalyzer;
 import rampwright.app.fixture.ToyDoor;
 import rampwright.app.fixture.Workshop;
 import rampwright.app.json.ResultSchemaValidator;
+import rampwright.app.usecase.DevicePorts;
+import rampwright.app.usecase.HeatPermit;
+import rampwright.app.usecase.KeepHeat;
 
 /** The heat account at the terminal: words, JSON, what people tell of it. */
 class HeatTerminalTest {
@@ -31,6 +34,8 @@ class HeatTerminalTest {
   private int run(Object... words) {
     StringWriter results = new StringWriter();
     StringWriter talk = new StringWriter();
+    KeepHeat account = new KeepHeat(new ToyDoor(), new ToyAnalyzer(), "1.2.3", () -> now);
+    HeatPermit permit = new HeatPermit(account, HeatText::line);
     Services services =
         new Services(
             new ToyDoor(),
@@ -43,7 +48,8 @@ class HeatTerminalTest {
             "1.2.3",
             1,
             () -> now,
-            name -> null);
+            name -> null,
+            new DevicePorts(DevicePorts.NONE.links(), DevicePorts.NONE.time(), permit));
     String[] args = new String[words.length];
     for (int i = 0; i < args.length; i++) {
       args[i] = words[i].toString();
