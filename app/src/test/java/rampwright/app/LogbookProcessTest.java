@@ -13,7 +13,9 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Random;
+import java.util.concurrent.Callable;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicInteger;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import rampwright.app.asset.Examples;
@@ -30,7 +32,7 @@ class LogbookProcessTest {
   private static final String ASSET = "BP-2";
   private static final int TRIALS = 200;
   private static final int KILLS_OF_FILE = 20;
-  private static final int KILLS_OF_SERVER = 4;
+  private static final int KILLS_OF_SERVER = 10;
 
   /** A machine with much else to do may take this long for one import. */
   private static final long PATIENCE_S = 300;
@@ -116,19 +118,34 @@ class LogbookProcessTest {
     }
   }
 
-  private void killAtRandom(Store[] stores, Path plant, int kills) throws Exception {
+  /** One whole import, which tells how long there is to end one in. */
+  private long wholeMs(Store store, Path plant) throws Exception {
+    long from = System.nanoTime();
+    run(store.environment(), ExitCode.DONE, imported(store, plant));
+    return (System.nanoTime() - from) / 1_000_000;
+  }
+
+  private static List<String> imported(Store store, Path plant) {
+    return java("logbook", "import", plant, "--logbook", store.where(), "--json");
+  }
+
+  /**
+   * Ends imports at instants spread over the time one enters, so that a fast machine is hit within
+   * as well as a slow one; a store that got full makes room for the next.
+   */
+  private void killAtRandom(Callable<Store> stores, Path plant, int kills) throws Exception {
     Random random = new Random(kills);
-    int at = 0;
+    int wholeMs = (int) Math.max(200, wholeMs(stores.call(), plant));
+    Store store = stores.call();
     long before = 0;
     int killed = 0;
     int within = 0;
-    while (killed < kills) {
-      Store store = stores[at];
-      Process process =
-          start(
-              store.environment(),
-              java("logbook", "import", plant, "--logbook", store.where(), "--json"));
-      boolean ended = process.waitFor(300 + random.nextInt(4000), TimeUnit.MILLISECONDS);
+    for (int run = 0; killed < kills; run++) {
+      assertThat(run).as("imports begun for %d kills", kills).isLessThan(10 * kills);
+      Process process = start(store.environment(), imported(store, plant));
+      boolean ended =
+          process.waitFor(
+              2 * wholeMs / 5 + random.nextInt(7 * wholeMs / 10), TimeUnit.MILLISECONDS);
       if (!ended) {
         process.destroyForcibly().waitFor();
         killed++;
@@ -136,40 +153,32 @@ class LogbookProcessTest {
       long entries = store.entries();
       assertThat(entries).as("what was entered stays").isGreaterThanOrEqualTo(before);
       within += !ended && entries > 0 && entries < TRIALS ? 1 : 0;
-      if (entries == TRIALS && at + 1 < stores.length) {
-        at++;
+      before = entries;
+      if (entries == TRIALS && killed < kills) {
+        store = stores.call();
         before = 0;
-      } else {
-        before = entries;
       }
     }
     assertThat(within).as("kills that left an import half done").isPositive();
-    String said =
-        run(
-            stores[at].environment(),
-            ExitCode.DONE,
-            java("logbook", "import", plant, "--logbook", stores[at].where(), "--json"));
-    assertThat(stores[at].entries()).as(said).isEqualTo(TRIALS);
+    String said = run(store.environment(), ExitCode.DONE, imported(store, plant));
+    assertThat(store.entries()).as(said).isEqualTo(TRIALS);
   }
 
   @Test
   void killedAtRandomInstantsAFileIsWholeAndTheImportGoesOn() throws Exception {
-    Path plant = plant(TRIALS);
-    Store[] stores = new Store[KILLS_OF_FILE];
-    for (int i = 0; i < stores.length; i++) {
-      stores[i] = new Store(folder.resolve("l" + i + ".db").toString(), Map.of());
-    }
-    killAtRandom(stores, plant, KILLS_OF_FILE);
+    AtomicInteger next = new AtomicInteger();
+    killAtRandom(
+        () -> new Store(folder.resolve("l" + next.getAndIncrement() + ".db").toString(), Map.of()),
+        plant(TRIALS),
+        KILLS_OF_FILE);
   }
 
   @Test
   void killedAtRandomInstantsASharedLogbookIsWhole() throws Exception {
-    Path plant = plant(TRIALS);
-    Store[] stores = new Store[KILLS_OF_SERVER];
-    for (int i = 0; i < stores.length; i++) {
-      stores[i] = new Store(PostgresServer.database(), Map.of("PGUSER", "postgres"));
-    }
-    killAtRandom(stores, plant, KILLS_OF_SERVER);
+    killAtRandom(
+        () -> new Store(PostgresServer.database(), Map.of("PGUSER", "postgres")),
+        plant(TRIALS),
+        KILLS_OF_SERVER);
   }
 
   @Test
