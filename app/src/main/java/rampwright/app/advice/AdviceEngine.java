@@ -176,7 +176,9 @@ public final class AdviceEngine {
     StarterSettings proposed = stops.search(start).settings();
     believe(search.reach());
     if (!fresh) {
-      proposed = new FewerChanges(chances, likely(proposed), this::told).of(present, proposed);
+      proposed =
+          new FewerChanges(chances, likely(proposed), this::startTold, this::stopTold)
+              .of(present, proposed);
     }
     double raw = chance(proposed, 1);
     double chance = told(proposed);
@@ -327,7 +329,21 @@ public final class AdviceEngine {
 
   /** The same over the models as weighed by {@link #believe}. */
   private double told(StarterSettings settings) {
-    List<Double> each = chances(settings, 1);
+    return weighed(chances(settings, 1));
+  }
+
+  private double startTold(StarterSettings settings) {
+    return weighed(
+        batch.map(models.size(), k -> chances.ofStart(models.get(k), settings, 1, false)));
+  }
+
+  private double stopTold(StarterSettings settings) {
+    return chances.stops().isEmpty()
+        ? 1
+        : weighed(batch.map(models.size(), k -> chances.ofStop(models.get(k), settings, 1)));
+  }
+
+  private double weighed(List<Double> each) {
     double sum = 0;
     double total = 0;
     for (int k = 0; k < weights.length; k++) {

@@ -14,45 +14,66 @@ final class FewerChanges {
   static final double AS_GOOD = 0.005;
   static final double AS_COOL = 1.01;
 
+  // Below this every setting looks idle, and the nearest ones are what is asked for.
+  static final double HOPE = 0.05;
+
   private final Chances chances;
   private final MachineModel model;
-  private final ToDoubleFunction<StarterSettings> chance;
+  private final ToDoubleFunction<StarterSettings> startChance;
+  private final ToDoubleFunction<StarterSettings> stopChance;
 
   /**
    * @param model what the start's heat is taken from
-   * @param chance that all limits are met, over all models
+   * @param startChance that all limits on the start are met, over all models
+   * @param stopChance the same of the stop
    */
-  FewerChanges(Chances chances, MachineModel model, ToDoubleFunction<StarterSettings> chance) {
+  FewerChanges(
+      Chances chances,
+      MachineModel model,
+      ToDoubleFunction<StarterSettings> startChance,
+      ToDoubleFunction<StarterSettings> stopChance) {
     this.chances = chances;
     this.model = model;
-    this.chance = chance;
+    this.startChance = startChance;
+    this.stopChance = stopChance;
   }
 
   /** The proposal with every setting as it was that makes it neither less likely nor hotter. */
   StarterSettings of(StarterSettings from, StarterSettings proposed) {
     StarterSettings out = proposed;
-    double floor = chance.applyAsDouble(proposed) - AS_GOOD;
-    double mostHeat = AS_COOL * heat(proposed);
-    double guard = chances.limitForPeak(model);
     boolean moved = true;
     // What one setting is needed for may go with the next.
     while (moved) {
       StarterSettings before = out;
-      out = pass(from, out, floor, mostHeat, guard);
+      out = part(from, out, proposed, false);
+      out = part(from, out, proposed, true);
       moved = !out.equals(before);
     }
     return out;
   }
 
-  private StarterSettings pass(
-      StarterSettings from, StarterSettings proposed, double floor, double mostHeat, double guard) {
-    StarterSettings out = proposed;
+  /**
+   * Start and stop are looked at apart: a stop that cannot be had would make every setting of the
+   * start look idle.
+   */
+  private StarterSettings part(
+      StarterSettings from, StarterSettings now, StarterSettings proposed, boolean stop) {
+    ToDoubleFunction<StarterSettings> chance = stop ? stopChance : startChance;
+    double whole = chance.applyAsDouble(proposed);
+    if (whole < HOPE) {
+      return now;
+    }
+    double mostHeat = AS_COOL * heat(proposed);
+    double guard = chances.limitForPeak(model);
+    StarterSettings out = now;
     for (Setting setting : Setting.values()) {
-      if (setting.of(from) == setting.of(out) || unguarded(setting, from, out, guard)) {
+      if (setting.ofStop() != stop
+          || setting.of(from) == setting.of(out)
+          || unguarded(setting, from, out, guard)) {
         continue;
       }
       StarterSettings back = setting.in(out, setting.of(from));
-      if (chance.applyAsDouble(back) >= floor && !(heat(back) > mostHeat)) {
+      if (chance.applyAsDouble(back) >= whole - AS_GOOD && !(heat(back) > mostHeat)) {
         out = back;
       }
     }

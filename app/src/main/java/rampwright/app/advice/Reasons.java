@@ -145,6 +145,9 @@ final class Reasons {
       return "holds the peak within its limit even where the load takes more than thought";
     }
     double now = chance.applyAsDouble(to);
+    if (now < FewerChanges.HOPE) {
+      return "part of the nearest settings found; none is likely to meet everything";
+    }
     double left = chance.applyAsDouble(setting.in(to, setting.of(from)));
     if (now - left > FewerChanges.AS_GOOD) {
       return String.format(

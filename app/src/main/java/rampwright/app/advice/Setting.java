@@ -38,6 +38,11 @@ public enum Setting {
     return unit;
   }
 
+  /** Whether it shapes the stop and not the start. */
+  public boolean ofStop() {
+    return this == RELEASE_TORQUE || this == RAMP_DOWN;
+  }
+
   /** Range taken when the asset does not give one. */
   public SettingRange usual() {
     return new SettingRange(usualMin, usualMax, usualStep);

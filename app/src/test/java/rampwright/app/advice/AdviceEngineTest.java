@@ -149,6 +149,18 @@ class AdviceEngineTest {
     assertThat(advice.changes()).isEmpty();
   }
 
+  /** A stop that nothing can meet is no reason to leave the start as badly set as it was. */
+  @Test
+  void theStartIsSetRightEvenWhereTheStopCannotBe() {
+    List<FigureLimit> limits = new java.util.ArrayList<>(ENVELOPE);
+    limits.add(new FigureLimit("stop_deceleration_pct_per_s", null, 0.01));
+    Advice advice =
+        AdviceEngine.advise(
+            new AdviceRequest(ASSET, RANGES, limits, List.of(trial(SLOW, 1)), null));
+    assertThat(advice.chanceAllMet()).isLessThan(0.01);
+    assertThat(meets(advice.settings())).isTrue();
+  }
+
   /** A stop time without a tachometer, say: the model's chance stands for what was not measured. */
   @Test
   void aFigureThatCouldNotBeHadIsNoReasonToChange() {
