@@ -31,6 +31,7 @@ public final class AdviceEngine {
   private static final double KEEP_CHANCE = 0.8;
   private static final double KEEP_BELOW_BEST = 0.12;
   private static final double KEEP_MARGIN = 0.01;
+  private static final double KEEP_UNSEEN = 0.6;
   private static final double HOPELESS = 0.03;
   private static final double HOPELESS_CAUTIOUS = 0.06;
   private static final double HOPELESS_LATER = 2;
@@ -291,7 +292,9 @@ public final class AdviceEngine {
     if (!(last.corridorMargin() >= KEEP_MARGIN)) {
       return false;
     }
-    return now >= Math.min(KEEP_CHANCE, bestChance - KEEP_BELOW_BEST);
+    // Near the best is not enough where part of what is asked was never seen.
+    double least = allMeasured() ? bestChance - KEEP_BELOW_BEST : KEEP_UNSEEN;
+    return now >= Math.min(KEEP_CHANCE, least);
   }
 
   /**

@@ -14,6 +14,7 @@ final class TrialHistory {
   static final double USUAL_RUN_S = 4.5;
 
   private static final double LEAST_OWN_LIMIT_S = 25;
+  private static final int SPEAKS_ALONE = 3;
 
   private final AdviceRequest request;
   private final List<TrialObservation> trials = new ArrayList<>();
@@ -102,15 +103,18 @@ final class TrialHistory {
 
   /**
    * How far the best trial so far missed: the largest shortfall over its limits, each a share of
-   * the limit; 1 for a limit whose figure could not be had.
+   * the limit. A limit whose figure could not be had does not count at first; from the third trial
+   * on it counts as missed by its own size, since then the model alone must speak for it.
    */
   double bestMiss() {
+    double unseen = trials.size() < SPEAKS_ALONE ? 0 : 1;
     double best = Double.POSITIVE_INFINITY;
     for (AdviceRequest.Trial trial : request.trials()) {
       double worst = trial.observation().end() == TrialObservation.End.FAILED ? 1 : 0;
       for (FigureLimit limit : request.limits()) {
         Double value = trial.figures().get(limit.key());
-        worst = value == null ? worst : Math.max(worst, -limit.margin(value));
+        double miss = value == null ? unseen : -limit.margin(value);
+        worst = Math.max(worst, miss);
       }
       if (!Double.isNaN(trial.corridorMargin())) {
         worst = Math.max(worst, -trial.corridorMargin());

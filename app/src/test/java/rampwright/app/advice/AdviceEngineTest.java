@@ -179,6 +179,13 @@ class AdviceEngineTest {
                 null));
     assertThat(advice.status()).isEqualTo(Advice.Status.KEEP);
     assertThat(advice.reason()).contains("that could be measured");
+    // A stop that cannot be had by the model is not kept for want of a measurement.
+    List<FigureLimit> more = new java.util.ArrayList<>(ENVELOPE);
+    more.add(new FigureLimit("stop_deceleration_pct_per_s", null, 0.01));
+    Advice unmet =
+        AdviceEngine.advise(
+            new AdviceRequest(ASSET, RANGES, more, List.of(trial(SLOW, 3), whole), null));
+    assertThat(unmet.status()).isNotEqualTo(Advice.Status.KEEP);
   }
 
   @Test
