@@ -2,8 +2,6 @@ package rampwright.analysis.figure;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
-import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import rampwright.analysis.quantity.Quantity;
 import rampwright.analysis.signal.Noise;
@@ -27,21 +25,25 @@ final class ChannelFindings {
    * that is only flat by the channel's resolution is reached in small steps.
    */
   static List<Finding> clipped(Readings r) {
-    return r.trace.names().parallelStream()
-        .flatMap(name -> Stream.ofNullable(r.trace.channel(name)).map(s -> clipped(r, name, s)))
-        .flatMap(Optional::stream)
-        .toList();
-  }
-
-  private static Optional<Finding> clipped(Readings r, ChannelName name, Samples samples) {
-    if (name == ChannelName.RUN
-        || name == ChannelName.SPEED
-        || (!r.isWaveform() && name.quantity() != Quantity.CURRENT)) {
-      return Optional.empty();
+    List<Finding> found = new ArrayList<>();
+    for (ChannelName name : r.trace.names()) {
+      Samples samples = r.trace.channel(name);
+      if (samples == null
+          || name == ChannelName.RUN
+          || name == ChannelName.SPEED
+          || (!r.isWaveform() && name.quantity() != Quantity.CURRENT)) {
+        continue;
+      }
+      Extremes extremes = Extremes.of(samples);
+      Finding one = clippedAt(r, name, samples, extremes, true);
+      if (one == null) {
+        one = clippedAt(r, name, samples, extremes, false);
+      }
+      if (one != null) {
+        found.add(one);
+      }
     }
-    Extremes extremes = Extremes.of(samples);
-    return Optional.ofNullable(clippedAt(r, name, samples, extremes, true))
-        .or(() -> Optional.ofNullable(clippedAt(r, name, samples, extremes, false)));
+    return found;
   }
 
   private static @Nullable Finding clippedAt(

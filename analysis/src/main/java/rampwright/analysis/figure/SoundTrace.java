@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 import rampwright.analysis.quantity.Quantity;
 import rampwright.analysis.trace.ChannelName;
@@ -27,33 +26,25 @@ record SoundTrace(Trace trace, List<Finding> findings) {
     Map<ChannelName, Samples> channels = new EnumMap<>(ChannelName.class);
     List<Finding> findings = new ArrayList<>();
     boolean changed = false;
-    // Channels know nothing of each other here, and a long record has millions of samples in each.
-    List<SoundChannelBuilder> all =
-        trace.names().parallelStream()
-            .filter(name -> trace.channel(name) != null)
-            .map(name -> mended(trace, name, kind, motor))
-            .toList();
-    for (SoundChannelBuilder mended : all) {
+    for (ChannelName name : trace.names()) {
+      Samples raw = trace.channel(name);
+      if (raw == null) {
+        continue;
+      }
+      SoundChannelBuilder mended = new SoundChannelBuilder(trace, name, raw);
+      mend(mended, kind, motor);
       Finding finding = mended.finding();
       if (finding != null) {
         findings.add(finding);
       }
       findings.addAll(mended.turned());
-      channels.put(mended.name(), mended.samples());
-      changed |= mended.samples() != trace.channel(mended.name());
+      channels.put(name, mended.samples());
+      changed |= mended.samples() != raw;
     }
     return changed
         ? new SoundTrace(
             new Trace(trace.time(), channels, trace.declaredKind(), trace.provenance()), findings)
         : new SoundTrace(trace, findings);
-  }
-
-  private static SoundChannelBuilder mended(
-      Trace trace, ChannelName name, TraceKind kind, MotorContext motor) {
-    Samples raw = Objects.requireNonNull(trace.channel(name));
-    SoundChannelBuilder channel = new SoundChannelBuilder(trace, name, raw);
-    mend(channel, kind, motor);
-    return channel;
   }
 
   private static void mend(SoundChannelBuilder channel, TraceKind kind, MotorContext motor) {

@@ -2,7 +2,6 @@ package rampwright.analysis.signal;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 import rampwright.analysis.trace.ChannelName;
 import rampwright.analysis.trace.Samples;
@@ -129,33 +128,21 @@ public final class CycleTracker {
         bestStartS = fromS;
       }
     }
-    int steps = (int) Math.round((HIGHEST_HZ - LOWEST_HZ) / SEARCH_STEP_HZ);
-    double fromS = bestStartS;
-    double[] power =
-        IntStream.rangeClosed(0, steps)
-            .parallel()
-            .mapToDouble(k -> power(time, channels, fromS, lengthS, LOWEST_HZ + k * SEARCH_STEP_HZ))
-            .toArray();
     double best = Double.NaN;
     double bestPower = 0;
-    for (int k = 0; k <= steps; k++) {
-      if (power[k] > bestPower) {
-        bestPower = power[k];
-        best = LOWEST_HZ + k * SEARCH_STEP_HZ;
+    for (double hz = LOWEST_HZ; hz <= HIGHEST_HZ; hz += SEARCH_STEP_HZ) {
+      double power = 0;
+      double cycles = Math.floor(lengthS * hz) / hz;
+      for (Samples samples : channels) {
+        double[] c = WindowIntegral.fourier(time, samples, bestStartS, bestStartS + cycles, hz);
+        power += c[0] * c[0] + c[1] * c[1];
+      }
+      if (power > bestPower) {
+        bestPower = power;
+        best = hz;
       }
     }
     return best;
-  }
-
-  private static double power(
-      TimeBase time, List<Samples> channels, double fromS, double lengthS, double hz) {
-    double power = 0;
-    double cycles = Math.floor(lengthS * hz) / hz;
-    for (Samples samples : channels) {
-      double[] c = WindowIntegral.fourier(time, samples, fromS, fromS + cycles, hz);
-      power += c[0] * c[0] + c[1] * c[1];
-    }
-    return power;
   }
 
   /** Phase of the fundamental against a fixed frequency, at window centres half a cycle apart. */
@@ -194,13 +181,17 @@ public final class CycleTracker {
       double largest = 0;
       int anchorChannel = 0;
       int anchorWindow = 0;
-      List<double[][]> byHalves =
-          channels.parallelStream()
-              .map(samples -> byHalves(time, samples, halves, halfS, frequencyHz))
-              .toList();
       for (int c = 0; c < n; c++) {
-        double[] halfRe = byHalves.get(c)[0];
-        double[] halfIm = byHalves.get(c)[1];
+        double[] halfRe = new double[halves];
+        double[] halfIm = new double[halves];
+        for (int h = 0; h < halves; h++) {
+          double[] f =
+              WindowIntegral.fourier(
+                  time, channels.get(c), startS + h * halfS, startS + (h + 1) * halfS, frequencyHz);
+          boolean good = Double.isFinite(f[0]);
+          halfRe[h] = good ? f[0] : 0;
+          halfIm[h] = good ? f[1] : 0;
+        }
         for (int w = 0; w < windows; w++) {
           re[c][w] = halfRe[w] + halfRe[w + 1];
           im[c][w] = halfIm[w] + halfIm[w + 1];
@@ -242,23 +233,6 @@ public final class CycleTracker {
               : Math.atan2(im[anchorChannel][anchorWindow], re[anchorChannel][anchorWindow])
                   - smooth[anchorWindow];
       return new Phases(centreS, smooth, live, frequencyHz, anchorRad, anchorChannel);
-    }
-
-    /** Real and imaginary integrals of a channel over each half cycle; 0 where nothing is known. */
-    private static double[][] byHalves(
-        TimeBase time, Samples samples, int halves, double halfS, double frequencyHz) {
-      double[] re = new double[halves];
-      double[] im = new double[halves];
-      double startS = time.atS(0);
-      for (int h = 0; h < halves; h++) {
-        double[] f =
-            WindowIntegral.fourier(
-                time, samples, startS + h * halfS, startS + (h + 1) * halfS, frequencyHz);
-        boolean good = Double.isFinite(f[0]);
-        re[h] = good ? f[0] : 0;
-        im[h] = good ? f[1] : 0;
-      }
-      return new double[][] {re, im};
     }
 
     private static double[] smooth(double[] values) {

@@ -3,7 +3,6 @@ package rampwright.analysis.signal;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
-import java.util.stream.Stream;
 import rampwright.analysis.quantity.Quantity;
 import rampwright.analysis.trace.ChannelName;
 import rampwright.analysis.trace.Samples;
@@ -35,21 +34,19 @@ public final class RmsTracker {
       timeS[k] = edgeS[k + 2];
     }
     Map<ChannelName, double[]> values = new EnumMap<>(ChannelName.class);
-    trace.names().parallelStream()
-        .flatMap(name -> Stream.ofNullable(trace.channel(name)).map(s -> new Named(name, s)))
-        .map(c -> Map.entry(c.name, c.track(trace.time(), edgeS)))
-        .toList()
-        .forEach(track -> values.put(track.getKey(), track.getValue()));
+    for (ChannelName name : trace.names()) {
+      Samples samples = trace.channel(name);
+      if (samples == null) {
+        continue;
+      }
+      values.put(
+          name,
+          isAlternating(name)
+              ? oneCycleRms(trace.time(), samples, edgeS)
+              : oneCycleMean(trace.time(), samples, edgeS));
+    }
     addLineVoltages(trace, edgeS, values);
     return new RmsTrack(timeS, values);
-  }
-
-  private record Named(ChannelName name, Samples samples) {
-    double[] track(TimeBase time, double[] edgeS) {
-      return isAlternating(name)
-          ? oneCycleRms(time, samples, edgeS)
-          : oneCycleMean(time, samples, edgeS);
-    }
   }
 
   /** Track of RMS readings: the readings as they come, with line voltages made where they lack. */
