@@ -8,6 +8,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 import org.tomlj.TomlArray;
 import org.tomlj.TomlPosition;
@@ -129,6 +130,22 @@ public final class TomlSection {
     return flag;
   }
 
+  /** The truth of a key that may be left out for the usual. */
+  public boolean flag(String key, boolean usual) {
+    Boolean value = flag(key);
+    return value == null ? usual : value;
+  }
+
+  /** The instant of a key that must be there; the epoch after a problem. */
+  public Instant requiredInstant(String key, String meaning) {
+    Instant value = instant(key);
+    if (value == null) {
+      missing(key, meaning + ", for example 2026-03-14T09:12:05Z");
+      return Instant.EPOCH;
+    }
+    return value;
+  }
+
   /** The instant of an optional key; null when it is not there. */
   public @Nullable Instant instant(String key) {
     Object value = get(key);
@@ -191,6 +208,16 @@ public final class TomlSection {
       problem(key, key + " is not a list of tables; write [[" + pathOf(key) + "]] before each");
     }
     return sections;
+  }
+
+  /** What the tables of an array of tables say, each read to its end. */
+  public <T> List<T> each(String key, Function<TomlSection, T> reader) {
+    List<T> all = new ArrayList<>();
+    for (TomlSection one : sections(key)) {
+      all.add(reader.apply(one));
+      one.finish();
+    }
+    return all;
   }
 
   /** Pairs of numbers, {@code [[0, 3.6], [10, 3.6]]}; empty when the key is not there. */

@@ -76,46 +76,42 @@ public final class HeatBookFile {
       mark = boot == null || up == null ? null : new HeatBook.UpTime(boot, up);
       account.finish();
     }
-    List<HeatBook.ClockStep> steps = new ArrayList<>();
-    for (TomlSection one : root.sections("clock")) {
-      Boolean witnessed = one.flag("witnessed");
-      steps.add(
-          new HeatBook.ClockStep(
-              at(one, "at"),
-              one.requiredNumber(MOVED),
-              witnessed != null && witnessed,
-              one.text("right_by")));
-      one.finish();
-    }
-    List<HeatBook.Cold> cold = new ArrayList<>();
-    for (TomlSection one : root.sections("cold")) {
-      cold.add(new HeatBook.Cold(at(one, "at"), one.requiredText("by", "who says so"), clock(one)));
-      one.finish();
-    }
-    List<HeatBook.Noted> noted = new ArrayList<>();
-    for (TomlSection one : root.sections("start")) {
-      Boolean known = one.flag("time_known");
-      noted.add(
-          new HeatBook.Noted(
-              at(one, "at"),
-              one.requiredText("by", "who says so"),
-              known == null || known,
-              one.number(LASTED),
-              one.number(RATIO),
-              one.instant("stopped_at"),
-              clock(one)));
-      one.finish();
-    }
-    List<HeatBook.Early> early = new ArrayList<>();
-    for (TomlSection one : root.sections("early")) {
-      early.add(
-          new HeatBook.Early(
-              at(one, "at"),
-              one.requiredText("reason", "why it could not wait"),
-              one.number(WAIT),
-              one.requiredText("ruled_by", "the rule that asked to wait")));
-      one.finish();
-    }
+    List<HeatBook.ClockStep> steps =
+        root.each(
+            "clock",
+            one ->
+                new HeatBook.ClockStep(
+                    at(one, "at"),
+                    one.requiredNumber(MOVED),
+                    one.flag("witnessed", false),
+                    one.text("right_by")));
+    List<HeatBook.Cold> cold =
+        root.each(
+            "cold",
+            one ->
+                new HeatBook.Cold(
+                    at(one, "at"), one.requiredText("by", "who says so"), clock(one)));
+    List<HeatBook.Noted> noted =
+        root.each(
+            "start",
+            one ->
+                new HeatBook.Noted(
+                    at(one, "at"),
+                    one.requiredText("by", "who says so"),
+                    one.flag("time_known", true),
+                    one.number(LASTED),
+                    one.number(RATIO),
+                    one.instant("stopped_at"),
+                    clock(one)));
+    List<HeatBook.Early> early =
+        root.each(
+            "early",
+            one ->
+                new HeatBook.Early(
+                    at(one, "at"),
+                    one.requiredText("reason", "why it could not wait"),
+                    one.number(WAIT),
+                    one.requiredText("ruled_by", "the rule that asked to wait")));
     List<HeatBook.Entry> traces = new ArrayList<>();
     for (TomlSection one : root.sections("trace")) {
       HeatBook.Entry entry = entry(one);
@@ -134,12 +130,7 @@ public final class HeatBookFile {
   }
 
   private static Instant at(TomlSection in, String key) {
-    Instant at = in.instant(key);
-    if (at == null) {
-      in.missing(key, "when it was, for example 2026-03-14T09:12:05Z");
-      return Instant.EPOCH;
-    }
-    return at;
+    return in.requiredInstant(key, "when it was");
   }
 
   private static HeatBook.@Nullable Entry entry(TomlSection in) {
@@ -148,33 +139,19 @@ public final class HeatBookFile {
     Instant modified = at(in, "modified");
     Instant begun = at(in, "at");
     String datedBy = in.requiredText("dated_by", "how the date is known");
-    Boolean flows = in.flag("flows_at_end");
+    boolean flows = in.flag("flows_at_end", false);
     Double end = in.number(END);
     int clock = clock(in);
-    List<HeatPiece> pieces = new ArrayList<>();
-    for (TomlSection one : in.sections("pieces")) {
-      HeatPiece.State state = one.word("state", HeatWords.STATES);
-      Double square = one.number(SQUARE);
-      Double rotor = one.number(ROTOR);
-      pieces.add(
-          new HeatPiece(
-              one.requiredNumber(LASTS),
-              state == null ? HeatPiece.State.REST : state,
-              square == null ? 0 : square,
-              rotor == null ? (square == null ? 0 : square) : rotor));
-      one.finish();
-    }
-    List<HeatStretch.Start> starts = new ArrayList<>();
-    for (TomlSection one : in.sections("starts")) {
-      Boolean cutOff = one.flag("cut_off");
-      starts.add(
-          new HeatStretch.Start(
-              (int) one.requiredNumber(FROM),
-              (int) one.requiredNumber(TO),
-              one.requiredText("outcome", "how it ended"),
-              cutOff != null && cutOff));
-      one.finish();
-    }
+    List<HeatPiece> pieces = in.each("pieces", HeatBookFile::piece);
+    List<HeatStretch.Start> starts =
+        in.each(
+            "starts",
+            one ->
+                new HeatStretch.Start(
+                    (int) one.requiredNumber(FROM),
+                    (int) one.requiredNumber(TO),
+                    one.requiredText("outcome", "how it ended"),
+                    one.flag("cut_off", false)));
     in.finish();
     try {
       return new HeatBook.Entry(
@@ -183,12 +160,24 @@ public final class HeatBookFile {
           modified,
           begun,
           datedBy,
-          new HeatStretch(pieces, starts, flows != null && flows, end == null ? 0 : end),
+          new HeatStretch(pieces, starts, flows, end == null ? 0 : end),
           clock);
     } catch (IllegalArgumentException e) {
       in.problem("starts", e.getMessage() + "; take this [[trace]] out to have it read anew");
       return null;
     }
+  }
+
+  private static HeatPiece piece(TomlSection in) {
+    HeatPiece.State state = in.word("state", HeatWords.STATES);
+    Double square = in.number(SQUARE);
+    Double rotor = in.number(ROTOR);
+    double stator = square == null ? 0 : square;
+    return new HeatPiece(
+        in.requiredNumber(LASTS),
+        state == null ? HeatPiece.State.REST : state,
+        stator,
+        rotor == null ? stator : rotor);
   }
 
   /**

@@ -4,14 +4,11 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.Instant;
-import java.util.ArrayList;
 import java.util.List;
 import rampwright.acquisition.file.AtomicFile;
 import rampwright.acquisition.toml.NumberKey;
 import rampwright.acquisition.toml.TomlFile;
 import rampwright.acquisition.toml.TomlProblemsException;
-import rampwright.acquisition.toml.TomlSection;
 import rampwright.acquisition.toml.TomlText;
 
 /** Reads and writes {@code before-energising.toml}. */
@@ -35,23 +32,18 @@ public final class EnergisingFile {
       return EnergisingList.EMPTY;
     }
     TomlFile file = TomlFile.read(path);
-    List<EnergisingList.Tick> ticks = new ArrayList<>();
-    for (TomlSection one : file.root().sections("tick")) {
-      Instant at = one.instant("at");
-      if (at == null) {
-        one.missing("at", "when it was ticked, for example 2026-03-14T09:12:05Z");
-      }
-      Boolean taken = one.flag("taken_back");
-      ticks.add(
-          new EnergisingList.Tick(
-              (int) one.requiredNumber(CHECK),
-              one.requiredText("text", "what was checked"),
-              one.requiredText("by", "who ticked it"),
-              at == null ? Instant.EPOCH : at,
-              one.text("note"),
-              taken != null && taken));
-      one.finish();
-    }
+    List<EnergisingList.Tick> ticks =
+        file.root()
+            .each(
+                "tick",
+                one ->
+                    new EnergisingList.Tick(
+                        (int) one.requiredNumber(CHECK),
+                        one.requiredText("text", "what was checked"),
+                        one.requiredText("by", "who ticked it"),
+                        one.requiredInstant("at", "when it was ticked"),
+                        one.text("note"),
+                        one.flag("taken_back", false)));
     file.root().finish();
     file.finish();
     return new EnergisingList(ticks);
