@@ -9,7 +9,6 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import rampwright.app.json.ResultJson;
-import rampwright.app.usecase.ChartSize;
 import rampwright.app.usecase.InputProblem;
 import rampwright.app.usecase.UsageProblem;
 
@@ -41,12 +40,7 @@ final class ChartCommand extends Command {
       description = "The picture, .png or .svg. Left out: chart.png.")
   private Path target = Path.of("chart.png");
 
-  @Option(
-      names = "--size",
-      paramLabel = "WxH",
-      converter = SizeConverter.class,
-      description = "The picture's size in pixels. Left out: 1600x900.")
-  private ChartSize size = ChartSize.DEFAULT;
+  @Mixin private final SizeOption size = new SizeOption();
 
   @Option(names = "--dip", description = "Draw the line voltages around the start of one trial.")
   private boolean dip;
@@ -57,7 +51,7 @@ final class ChartCommand extends Command {
 
   @Override
   public Integer call() throws InputProblem, UsageProblem {
-    services().chartTrials().run(named, reading.choice(Map.of()), target, size, dip);
+    services().chartTrials().run(named, reading.choice(Map.of()), target, size.value(), dip);
     if (isJson()) {
       screen().raw(ResultJson.files(List.of(target.toString())));
     } else {

@@ -16,7 +16,6 @@ import rampwright.app.result.Comparison;
 import rampwright.app.result.Entry;
 import rampwright.app.result.NotedTrial;
 import rampwright.app.result.TrialResult;
-import rampwright.app.usecase.ChartSize;
 import rampwright.app.usecase.ChartTrials;
 import rampwright.app.usecase.CompareTraces;
 import rampwright.app.usecase.InputChoice;
@@ -53,12 +52,7 @@ final class CompareCommand extends Command {
       description = "Two traces: draw both and their difference (.png or .svg).")
   private @Nullable Path chart;
 
-  @Option(
-      names = "--size",
-      paramLabel = "WxH",
-      converter = SizeConverter.class,
-      description = "The picture's size in pixels. Left out: 1600x900.")
-  private ChartSize size = ChartSize.DEFAULT;
+  @Mixin private final SizeOption size = new SizeOption();
 
   CompareCommand(Screen screen, Services services) {
     super(screen, services);
@@ -89,7 +83,7 @@ final class CompareCommand extends Command {
     if (target != null) {
       ChartTrials.checkEnding(target);
     }
-    Comparison comparison = services().compareTraces().run(named, choice, target, size);
+    Comparison comparison = services().compareTraces().run(named, choice, target, size.value());
     Batch both = new Batch(List.of(comparison.a(), comparison.b()), false);
     if (isJson()) {
       screen().raw(ResultJson.comparison(comparison));

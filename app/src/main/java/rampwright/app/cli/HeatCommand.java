@@ -4,11 +4,11 @@ import java.nio.file.Path;
 import java.time.Instant;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import rampwright.app.json.HeatJson;
 import rampwright.app.result.HeatResult;
-import rampwright.app.usecase.ChartSize;
 import rampwright.app.usecase.InputProblem;
 import rampwright.app.usecase.KeepHeat;
 import rampwright.app.usecase.NotedStart;
@@ -94,12 +94,7 @@ final class HeatCommand extends Command {
       description = "Draw the levels against time with the coming wait (.png or .svg).")
   private @Nullable Path chart;
 
-  @Option(
-      names = "--size",
-      paramLabel = "WxH",
-      converter = SizeConverter.class,
-      description = "The picture's size in pixels. Left out: 1600x900.")
-  private ChartSize size = ChartSize.DEFAULT;
+  @Mixin private final SizeOption size = new SizeOption();
 
   @Option(names = "--sources", description = "Show the source of each rule.")
   private boolean sources;
@@ -113,7 +108,7 @@ final class HeatCommand extends Command {
     HeatResult result = account(services().keepHeat());
     Path target = chart;
     if (target != null) {
-      services().chartHeat().run(result, target, size);
+      services().chartHeat().run(result, target, size.value());
     }
     if (isJson()) {
       screen().raw(HeatJson.account(result));

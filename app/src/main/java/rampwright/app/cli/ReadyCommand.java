@@ -3,12 +3,12 @@ package rampwright.app.cli;
 import java.nio.file.Path;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import rampwright.app.json.ReadyJson;
 import rampwright.app.ready.EnergisingList;
 import rampwright.app.ready.Readiness;
-import rampwright.app.usecase.ChartSize;
 import rampwright.app.usecase.InputProblem;
 import rampwright.app.usecase.TickList;
 import rampwright.app.usecase.UsageProblem;
@@ -48,12 +48,7 @@ final class ReadyCommand extends Command {
       description = "Draw torque of motor and load along the run-up (.png or .svg).")
   private @Nullable Path chart;
 
-  @Option(
-      names = "--size",
-      paramLabel = "WxH",
-      converter = SizeConverter.class,
-      description = "The picture's size in pixels. Left out: 1600x900.")
-  private ChartSize size = ChartSize.DEFAULT;
+  @Mixin private final SizeOption size = new SizeOption();
 
   @Option(names = "--sources", description = "Show rule and source under each line.")
   private boolean sources;
@@ -100,7 +95,7 @@ final class ReadyCommand extends Command {
     Readiness readiness = services().checkReadiness().run(folder, settings);
     Path target = chart;
     if (target != null) {
-      services().chartReadiness().run(readiness, target, size);
+      services().chartReadiness().run(readiness, target, size.value());
     }
     if (isJson()) {
       screen().raw(ReadyJson.readiness(readiness));
