@@ -118,27 +118,19 @@ final class ChartFiles implements ChartRenderer {
     for (FigureKey key : SHOWN) {
       Advice.Range range = advised.advice().predicted().get(key.key());
       if (range != null && Math.abs(range.median()) > 1e-3) {
-        Limit limit = limit(advised, key);
+        Limit limit = advised.limit(key.key());
         String spread = String.format(Locale.ROOT, "%.3g to %.3g", range.low(), range.high());
         lines.add(
             new FigureLine(
                 key.label(),
                 range.median(),
                 key.unit(),
-                // The 5 % and 95 % points of a normal spread lie 1.645 standard deviations out.
-                (range.high() - range.low()) / (2 * 1.645),
+                range.spread(),
                 limit == null ? Judgement.NONE : judgement(limit, range),
                 limit == null ? spread : spread + "; asked: " + asked(limit)));
       }
     }
     return lines;
-  }
-
-  private static @Nullable Limit limit(AdviseAsset.Advised advised, FigureKey key) {
-    return advised.asset().asset().envelope().limits().stream()
-        .filter(limit -> limit.figure().key().equals(key.key()))
-        .findFirst()
-        .orElse(null);
   }
 
   /** Met where nine trials in ten are inside, missed where most are not; else it is open. */

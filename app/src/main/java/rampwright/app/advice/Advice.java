@@ -65,7 +65,15 @@ public record Advice(
   public record Change(String setting, String from, String to, String why) {}
 
   /** A predicted figure: median and the 5 % and 95 % points. */
-  public record Range(double median, double low, double high) {}
+  public record Range(double median, double low, double high) {
+    // The 5 % and 95 % points of a normal spread lie so many standard deviations out.
+    private static final double OUT = 1.645;
+
+    /** Standard deviation of a normal spread with this range. */
+    public double spread() {
+      return (high - low) / (2 * OUT);
+    }
+  }
 
   /**
    * A limit that stands in the way.

@@ -164,8 +164,9 @@ final class Chances {
     this.experience = experience;
   }
 
-  RunFigures figures(Trajectory run, MachineModel model) {
-    return RunFigures.of(run, model, phases);
+  /** I2t over rated current squared of a start with these settings, s. */
+  double heatOfStart(MachineModel model, StarterSettings settings) {
+    return RunFigures.of(start(model, settings), model, phases).of(RunFigure.I2T);
   }
 
   /** A simulated start that has not reached full speed by then counts as failed, s. */

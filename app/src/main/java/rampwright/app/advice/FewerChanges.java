@@ -2,7 +2,6 @@ package rampwright.app.advice;
 
 import java.util.function.ToDoubleFunction;
 import rampwright.analysis.machine.MachineModel;
-import rampwright.analysis.machine.RunFigure;
 import rampwright.analysis.machine.StarterSettings;
 
 /**
@@ -63,7 +62,7 @@ final class FewerChanges {
     if (whole < HOPE) {
       return now;
     }
-    double mostHeat = AS_COOL * heat(proposed);
+    double mostHeat = AS_COOL * chances.heatOfStart(model, proposed);
     double guard = chances.limitForPeak(model);
     StarterSettings out = now;
     for (Setting setting : Setting.values()) {
@@ -73,7 +72,8 @@ final class FewerChanges {
         continue;
       }
       StarterSettings back = setting.in(out, setting.of(from));
-      if (chance.applyAsDouble(back) >= whole - AS_GOOD && !(heat(back) > mostHeat)) {
+      if (chance.applyAsDouble(back) >= whole - AS_GOOD
+          && !(chances.heatOfStart(model, back) > mostHeat)) {
         out = back;
       }
     }
@@ -86,9 +86,5 @@ final class FewerChanges {
     return setting == Setting.CURRENT_LIMIT
         && from.currentLimitRatio() > guard
         && to.currentLimitRatio() <= guard;
-  }
-
-  private double heat(StarterSettings settings) {
-    return chances.figures(chances.start(model, settings), model).of(RunFigure.I2T);
   }
 }

@@ -7,7 +7,6 @@ import java.util.function.ToDoubleFunction;
 import org.jspecify.annotations.Nullable;
 import rampwright.analysis.machine.ControlMode;
 import rampwright.analysis.machine.MachineModel;
-import rampwright.analysis.machine.RunFigure;
 import rampwright.analysis.machine.StarterSettings;
 import rampwright.analysis.machine.StopMode;
 
@@ -157,7 +156,9 @@ final class Reasons {
           100 * left,
           100 * now);
     }
-    double more = heat(setting.in(to, setting.of(from))) / heat(to);
+    double more =
+        chances.heatOfStart(model, setting.in(to, setting.of(from)))
+            / chances.heatOfStart(model, to);
     return more > FewerChanges.AS_COOL
         ? String.format(
             Locale.ROOT,
@@ -165,9 +166,5 @@ final class Reasons {
             before,
             100 * (more - 1))
         : "follows the other changes; alone it moves no limit by much";
-  }
-
-  private double heat(StarterSettings settings) {
-    return chances.figures(chances.start(model, settings), model).of(RunFigure.I2T);
   }
 }

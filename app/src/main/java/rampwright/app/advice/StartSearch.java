@@ -394,7 +394,7 @@ final class StartSearch {
       if (each.chance() < top.chance() - ALIKE) {
         continue;
       }
-      double heat = chances.figures(chances.start(best, each.settings()), best).of(RunFigure.I2T);
+      double heat = chances.heatOfStart(best, each.settings());
       double unguarded = each.settings().currentLimitRatio() > chances.limitForPeak(best) ? 0.5 : 0;
       double value =
           Math.log(Math.max(1e-3, heat)) + 0.05 * distance(each.settings(), present) + unguarded;

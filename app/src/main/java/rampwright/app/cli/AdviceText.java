@@ -130,10 +130,9 @@ final class AdviceText {
     TextTable table =
         new TextTable("  ", "lrrrlll", "figure", "middle", "from", "to", "unit", "asked", "");
     for (Map.Entry<String, Advice.Range> one : advice.predicted().entrySet()) {
-      Limit limit = limit(advised, one.getKey());
+      Limit limit = advised.limit(one.getKey());
       Advice.Range range = one.getValue();
-      // The 5 % and 95 % points of a normal spread lie 1.645 standard deviations out.
-      double spread = (range.high() - range.low()) / (2 * 1.645);
+      double spread = range.spread();
       if (limit != null || GLANCE.contains(one.getKey())) {
         table.row(
             FigureKey.labelOf(one.getKey()),
@@ -161,25 +160,10 @@ final class AdviceText {
   }
 
   private static String mark(Limit limit, Advice.Range range) {
-    if (outside(limit, range.median())) {
+    if (!limit.allows(range.median())) {
       return "MISSED";
     }
-    return outside(limit, range.low()) || outside(limit, range.high()) ? "may miss" : "met";
-  }
-
-  private static boolean outside(Limit limit, double value) {
-    Double min = limit.min();
-    Double max = limit.max();
-    return (min != null && value < min) || (max != null && value > max);
-  }
-
-  private static @Nullable Limit limit(AdviseAsset.Advised advised, String key) {
-    for (Limit limit : advised.asset().asset().envelope().limits()) {
-      if (limit.figure().key().equals(key)) {
-        return limit;
-      }
-    }
-    return null;
+    return limit.allows(range.low()) && limit.allows(range.high()) ? "met" : "may miss";
   }
 
   private static String limitText(Limit limit) {

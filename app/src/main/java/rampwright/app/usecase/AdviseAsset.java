@@ -74,6 +74,16 @@ public final class AdviseAsset {
     public ChartRenderer.@Nullable Charted charted() {
       return last == null ? null : ChartTrials.charted(last);
     }
+
+    /** What the envelope asks of a figure; null: nothing. */
+    public @Nullable Limit limit(String key) {
+      for (Limit limit : asset.asset().envelope().limits()) {
+        if (limit.figure().key().equals(key)) {
+          return limit;
+        }
+      }
+      return null;
+    }
   }
 
   /**
