@@ -129,12 +129,6 @@ class ConvertRoundTripTest {
     return org.assertj.core.data.Offset.offset(by);
   }
 
-  /**
-   * I2t ends where a model dates full speed, to 2 % of the start; the record's rounding moves that
-   * by a millisecond in five seconds.
-   */
-  private static final double ENDS = 3e-4;
-
   @Test
   void figuresOfARecordAreThoseOfItsCsv() throws Exception {
     Path sample = Path.of("../sample-traces/brine-pump/trials/20260310T090500Z/trace.csv.gz");
@@ -159,7 +153,7 @@ class ConvertRoundTripTest {
       double value = a.path("figures").path(key).path("value").asDouble();
       assertThat(b.path("figures").path(key).path("value").asDouble())
           .as(key)
-          .isCloseTo(value, offset((key.equals("i2t_A2s") ? ENDS : 1e-4) * Math.abs(value)));
+          .isCloseTo(value, offset(1e-4 * Math.abs(value)));
     }
   }
 
