@@ -60,7 +60,7 @@ final class ReadyPicture {
                             "most the limit allows", course.speedPct(), course.limitPct(), null)),
                     List.of()),
                 new LanesPlot.Strip(
-                    "Margin, 5 % side",
+                    "Margin, 5 % side, none left below 0",
                     "%",
                     1,
                     List.of(
@@ -68,18 +68,20 @@ final class ReadyPicture {
                             "motor less load", course.speedPct(), course.marginPct(), null),
                         new LanesPlot.Line(
                             "at the limit", course.speedPct(), course.limitMarginPct(), null)),
-                    List.of(new LanesPlot.Level(0, "below: none left", true, false)))),
+                    List.of(new LanesPlot.Level(0, "", true, false)))),
             List.of(),
             null,
             lines(readiness));
     ChartFiles.write(plot, size.widthPx(), size.heightPx(), target);
   }
 
+  /** What holds first, then what is to be looked at, then what the run-up and the heat came to. */
   private static List<FigureLine> lines(Readiness readiness) {
     List<FigureLine> lines = new ArrayList<>();
-    for (ReadyLine.State state : List.of(ReadyLine.State.HOLD, ReadyLine.State.LOOK)) {
+    for (ReadyLine.State state :
+        List.of(ReadyLine.State.HOLD, ReadyLine.State.LOOK, ReadyLine.State.OK)) {
       for (ReadyLine line : readiness.lines()) {
-        if (line.state() == state) {
+        if (line.state() == state && (state != ReadyLine.State.OK || isOfTheStart(line))) {
           lines.add(
               new FigureLine(
                   line.state().key() + ": " + line.check(),
@@ -92,5 +94,12 @@ final class ReadyPicture {
       }
     }
     return lines;
+  }
+
+  private static boolean isOfTheStart(ReadyLine line) {
+    return switch (line.part()) {
+      case START, HEAT -> true;
+      case SHEET, STARTER, UNKNOWN, STOP -> false;
+    };
   }
 }

@@ -29,8 +29,13 @@ final class ReadyText {
             + (readiness.settingsFrom().isEmpty()
                 ? ""
                 : "; settings of " + readiness.settingsFrom()));
-    screen.line("");
+    ReadyLine.Part part = null;
     for (ReadyLine line : readiness.lines()) {
+      if (line.part() != part) {
+        part = line.part();
+        screen.line("");
+        screen.line(part.title());
+      }
       screen.line(word(line.state()) + "  " + line.check());
       wrapped(screen, line.text(), "      ");
       if (sources) {

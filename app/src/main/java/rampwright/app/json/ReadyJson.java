@@ -26,6 +26,7 @@ public final class ReadyJson {
   }
 
   private static void line(JsonText json, ReadyLine line) {
+    json.text("part", line.part().title());
     json.text("check", line.check());
     json.text("state", line.state().key());
     json.text("text", line.text());

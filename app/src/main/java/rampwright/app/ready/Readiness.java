@@ -72,21 +72,29 @@ public record Readiness(
   /** Looks at everything. */
   public static Readiness of(Question question) {
     List<ReadyLine> lines = new ArrayList<>();
+    Parts parts = new Parts();
     PlateLines.add(question.asset().asset(), lines);
     SupplyLines.add(question.asset().asset(), question.lineVoltages(), lines);
+    parts.take(ReadyLine.Part.SHEET, lines);
     StarterLines.add(question.asset().asset(), lines);
+    parts.take(ReadyLine.Part.STARTER, lines);
     StarterSettings settings = question.settings();
     RunUp run = null;
     HeatStanding heat;
     if (settings == null) {
       heat = HeatLines.withoutSettings(question.asset().asset(), lines);
+      parts.take(ReadyLine.Part.HEAT, lines);
     } else {
       run = RunUp.of(question.fit(), sourceVoltageV(question.asset()), settings);
       RunUpLines.add(question, settings, run, lines);
+      parts.take(ReadyLine.Part.START, lines);
       heat = HeatLines.of(question, run, lines);
+      parts.take(ReadyLine.Part.HEAT, lines);
       UnknownLines.add(question.asset().asset(), run, lines);
+      parts.take(ReadyLine.Part.UNKNOWN, lines);
     }
     StopLines.add(question.asset().asset(), settings, lines);
+    parts.take(ReadyLine.Part.STOP, lines);
     return new Readiness(
         question.asset(),
         settings,
@@ -96,10 +104,21 @@ public record Readiness(
             : "a model fitted to "
                 + question.trials()
                 + (question.trials() == 1 ? " trial" : " trials"),
-        lines,
+        parts.all,
         heat.startsPerHour(),
         Double.isFinite(heat.restS()) ? Double.valueOf(heat.restS()) : null,
         run == null ? null : run.course());
+  }
+
+  /** The lines of all parts. */
+  private static final class Parts {
+    private final List<ReadyLine> all = new ArrayList<>();
+
+    /** Takes what was found over, as lines of a part. */
+    void take(ReadyLine.Part part, List<ReadyLine> found) {
+      found.forEach(line -> all.add(line.about(part)));
+      found.clear();
+    }
   }
 
   private static double sourceVoltageV(AssetFile asset) {

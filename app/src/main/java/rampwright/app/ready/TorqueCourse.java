@@ -46,7 +46,7 @@ public record TorqueCourse(
         load[d] = load(draw.model(), speed);
         most[d] = mostAtLimit(draw.model(), speed, currentLimitRatio);
         most2[d] = most[d] - load[d];
-        int k = firstAt(draw.run(), speed);
+        int k = speed <= 0 ? breakaway(draw.run()) : leastAt(draw.run(), speed);
         if (k >= 0) {
           motor[m] = draw.run().torquePu(k);
           margin[m] = motor[m] - (p == 0 ? load[d] : draw.run().loadTorquePu(k));
@@ -92,17 +92,32 @@ public record TorqueCourse(
     return model.motor().torque(slip) * voltage * voltage;
   }
 
-  /** The point where a run passes a speed; at standstill the last one before it turns. */
-  private static int firstAt(Trajectory run, double speed) {
-    if (speed <= 0) {
-      double turnsS = run.instants().breakawayS();
-      return Double.isNaN(turnsS) ? run.size() - 1 : run.indexAt(turnsS);
-    }
-    for (int k = 0; k < run.size(); k++) {
-      if (run.speedPu(k) >= speed) {
-        return k;
+  /** The last point before a run turns. */
+  private static int breakaway(Trajectory run) {
+    double turnsS = run.instants().breakawayS();
+    return Double.isNaN(turnsS) ? run.size() - 1 : run.indexAt(turnsS);
+  }
+
+  /**
+   * The point around a speed, up to full speed, where a run has the least to spare; below 0 where
+   * it does not come that far. A run that slows on the way, as after a breakaway pulse, is at a
+   * speed more than once, and what tells is where it slows.
+   */
+  private static int leastAt(Trajectory run, double speed) {
+    double untilS = run.completed() ? run.instants().fullSpeedS() : run.instants().endS();
+    int least = -1;
+    int passes = -1;
+    double spare = Double.POSITIVE_INFINITY;
+    for (int k = 0; k < run.size() && run.timeS(k) <= untilS; k++) {
+      if (passes < 0 && run.speedPu(k) >= speed) {
+        passes = k;
+      }
+      double here = run.torquePu(k) - run.loadTorquePu(k);
+      if (Math.abs(run.speedPu(k) - speed) <= STEP_PCT / 200 && here < spare) {
+        spare = here;
+        least = k;
       }
     }
-    return -1;
+    return passes < 0 ? -1 : least < 0 ? passes : least;
   }
 }

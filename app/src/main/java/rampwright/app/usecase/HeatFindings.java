@@ -83,27 +83,28 @@ final class HeatFindings {
     }
     Instant zero = of.get(0).at();
     List<HeatHistory.Dated> dated = new ArrayList<>();
-    for (Trial trial : of) {
-      dated.add(new HeatHistory.Dated(trial.name(), second(zero, trial.at()), trial.heat(), true));
-    }
     List<StartHeat> starts;
     try {
       HeatBook book = HeatBookFile.read(folder);
+      for (Trial trial : of) {
+        Instant at = onClockOfNow(book, trial);
+        dated.add(new HeatHistory.Dated(trial.name(), second(zero, at), trial.heat(), true));
+      }
       List<Double> cold = new ArrayList<>();
       for (HeatBook.Cold one : book.cold()) {
-        cold.add(second(zero, one.at()));
+        cold.add(second(zero, book.onClockOfNow(one.at(), one.clock())));
       }
       HeatSheet sheet = HeatSheet.of(asset.asset(), List.of());
       for (HeatBook.Noted one : book.noted()) {
+        double atS = second(zero, book.onClockOfNow(one.at(), one.clock()));
         dated.add(
-            new HeatHistory.Dated(
-                one.by(), second(zero, one.at()), HeatGathering.stretch(one, sheet), false));
+            new HeatHistory.Dated(one.by(), atS, HeatGathering.stretch(one, sheet), false));
       }
       // Trials that were not analysed now count as the account keeps them.
       for (HeatBook.Entry kept : book.traces()) {
         if (of.stream().noneMatch(trial -> trial.name().equals(kept.trial()))) {
-          dated.add(
-              new HeatHistory.Dated(kept.trial(), second(zero, kept.at()), kept.stretch(), true));
+          double atS = second(zero, book.onClockOfNow(kept).at());
+          dated.add(new HeatHistory.Dated(kept.trial(), atS, kept.stretch(), true));
         }
       }
       HeatHistory history = new HeatHistory(dated, cold, HeatGathering.forgetS(asset));
@@ -132,6 +133,16 @@ final class HeatFindings {
         changed.put(trial.index(), trial.result().withFindings(findings));
       }
     }
+  }
+
+  /**
+   * When a trial began, on the clock the account goes by now. One the account does not keep was met
+   * after every step of the clock that it knows.
+   */
+  private static Instant onClockOfNow(HeatBook book, Trial trial) {
+    HeatBook.Entry kept = book.entry(trial.name());
+    int known = kept == null ? book.steps().size() : kept.clock();
+    return book.onClockOfNow(trial.at(), known);
   }
 
   /** Where the trace's first start begins, on its own time base; 0 where that is not known. */

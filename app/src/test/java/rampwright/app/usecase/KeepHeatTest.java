@@ -180,6 +180,33 @@ class KeepHeatTest extends HeatFolder {
     assertThat(codes(known, 0)).contains("repeat-too-soon");
   }
 
+  /**
+   * The clock was set an hour forward between two starts a minute apart: by their dates there was
+   * an hour to cool, and there was not.
+   */
+  @Test
+  void aClockSetForwardBetweenTwoStartsHidesNothing() throws Exception {
+    trial("20260314T090000Z", 8);
+    trial("20260314T100100Z", 8);
+    AnalyzeTraces analyze = new AnalyzeTraces(door, TraceAnalyzer::analyze, "1", 1);
+    Batch believed = analyze.run(List.of(pump), InputChoice.DEFAULT, false, Progress.NONE);
+    assertThat(codes(believed, 1)).doesNotContain("repeat-too-soon");
+    now = NINE.plus(Duration.ofMinutes(62));
+    keep().now(pump);
+    HeatBook kept = HeatBookFile.read(pump);
+    HeatBook.Entry first = kept.entry("20260314T090000Z");
+    HeatBook.Entry second = kept.entry("20260314T100100Z");
+    HeatBook moved =
+        kept.withSteps(
+                List.of(
+                    new HeatBook.ClockStep(NINE.plus(Duration.ofMinutes(60)), 3600, true, null)))
+            .with(List.of(first.keptAt(0), second.keptAt(1)));
+    HeatBookFile.write(pump, moved);
+    Batch known = analyze.run(List.of(pump), InputChoice.DEFAULT, false, Progress.NONE);
+    assertThat(codes(known, 1)).contains("repeat-too-soon");
+    assertThat(codes(known, 0)).doesNotContain("repeat-too-soon");
+  }
+
   private static List<String> codes(Batch batch, int trial) {
     return batch.results().get(trial).figures().findings().stream().map(f -> f.code()).toList();
   }
