@@ -97,8 +97,7 @@ final class HeatFindings {
       HeatSheet sheet = HeatSheet.of(asset.asset(), List.of());
       for (HeatBook.Noted one : book.noted()) {
         double atS = second(zero, book.onClockOfNow(one.at(), one.clock()));
-        dated.add(
-            new HeatHistory.Dated(one.by(), atS, HeatGathering.stretch(one, sheet), false));
+        dated.add(new HeatHistory.Dated(one.by(), atS, HeatGathering.stretch(one, sheet), false));
       }
       // Trials that were not analysed now count as the account keeps them.
       for (HeatBook.Entry kept : book.traces()) {

@@ -117,8 +117,7 @@ class ReadinessTest {
         new StarterSettings(
             4.5, ControlMode.VOLTAGE_RAMP, 20, 20, 40, 85, 0.4, StopMode.COAST, 20, 12);
     AssetFile asset = asset("kind = \"quadratic\"", "kind = \"constant\"");
-    RunUp run =
-        RunUp.of(AssetFit.fit(MachineSheet.data(asset.asset()), List.of()), 400, pulse);
+    RunUp run = RunUp.of(AssetFit.fit(MachineSheet.data(asset.asset()), List.of()), 400, pulse);
     double[] least = run.range(RunUp::leastMargin);
     double drawn =
         Arrays.stream(run.course().marginPct())
