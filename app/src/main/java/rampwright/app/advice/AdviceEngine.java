@@ -82,18 +82,10 @@ public final class AdviceEngine {
             : USUAL_SOURCE_SIGMA * Math.sqrt(1 + 1.0 / trials.size());
     best = fit.bestModel(source);
     models = unsteady(fit.models(MODELS, source, sigma, new Random(SEED)), trials.size());
-    List<AdviceRequest.Trial> made = request.trials();
-    chances.learn(
-        Experience.of(
-            made,
-            batch.map(
-                made.size(),
-                k -> {
-                  StarterSettings settings = made.get(k).observation().settings();
-                  return chances.rehearsal(chances.whole(best, settings), best, settings);
-                })));
+    Lessons lessons = Lessons.of(request.trials(), fit, models, source, chances, batch);
+    chances.learn(lessons);
     weights = new double[models.size()];
-    Arrays.fill(weights, 1);
+    Arrays.setAll(weights, lessons::weight);
     StarterSettings given = request.present();
     present =
         given != null
@@ -306,7 +298,7 @@ public final class AdviceEngine {
   private void believe(double[] reach) {
     for (int k = 0; k < weights.length; k++) {
       double achievable = Math.min(1, reach[k] / REACHED);
-      weights[k] = ACHIEVABLE / ACHIEVABLE_BY_CHANCE * achievable + 1 - ACHIEVABLE;
+      weights[k] *= ACHIEVABLE / ACHIEVABLE_BY_CHANCE * achievable + 1 - ACHIEVABLE;
     }
   }
 

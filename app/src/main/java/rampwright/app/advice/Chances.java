@@ -44,7 +44,7 @@ final class Chances {
   private final double giveUpS;
   private final int asked;
   private final double runS;
-  private Experience experience = Experience.NONE;
+  private Lessons lessons = Lessons.NONE;
 
   Chances(
       AdviceRequest request,
@@ -156,12 +156,12 @@ final class Chances {
         phases,
         tried(settings),
         settings,
-        experience);
+        lessons.of(model));
   }
 
-  /** Takes in what the trials say of the model; rehearsals made before do not know it. */
-  void learn(Experience experience) {
-    this.experience = experience;
+  /** Takes in what the trials say of the models; rehearsals made before do not know it. */
+  void learn(Lessons lessons) {
+    this.lessons = lessons;
   }
 
   /** I2t over rated current squared of a start with these settings, s. */

@@ -35,6 +35,9 @@ final class Experience {
   private static final double BELIEF = 3;
   private static final double MOST = 0.5;
 
+  /** What a single trial is off by alone, as a share of what all of them are. */
+  private static final double ALONE = 0.5;
+
   private record Seen(StarterSettings settings, double off, double share) {}
 
   private record Learnt(
@@ -99,7 +102,7 @@ final class Experience {
   private static Learnt learn(RunFigure figure, List<Seen> seen) {
     double sum = BELIEF;
     for (Seen one : seen) {
-      sum += one.off * one.off / (2 * one.share * one.share);
+      sum += one.off * one.off / ((1 + square(ALONE)) * square(one.share));
     }
     double factor = Math.sqrt(Math.max(1, sum / (BELIEF + seen.size())));
     int n = seen.size();
@@ -111,7 +114,7 @@ final class Experience {
       for (int j = 0; j <= i; j++) {
         Seen b = seen.get(j);
         double shared = factor * factor * a.share * b.share * alike(figure, a.settings, b.settings);
-        double both = shared + (i == j ? a.share * a.share : 0);
+        double both = shared + (i == j ? square(ALONE * a.share) : 0);
         cover.setEntry(i, j, both);
         cover.setEntry(j, i, both);
       }
@@ -141,13 +144,17 @@ final class Experience {
   /** The share of a figure it may still be off by: at least the share given. */
   double share(RunFigure figure, double share, StarterSettings settings) {
     Learnt known = learnt.get(figure);
-    if (known == null || known.factor == 1) {
+    if (known == null) {
       return share;
     }
     RealVector between = between(figure, known, share, settings);
-    double own = known.factor * share;
-    double left = own * own - between.dotProduct(known.cover.getSolver().solve(between));
-    return Math.sqrt(Math.max(share * share, left));
+    double left =
+        square(known.factor * share) - between.dotProduct(known.cover.getSolver().solve(between));
+    return Math.sqrt(Math.max(0, left) + square(ALONE * share));
+  }
+
+  private static double square(double value) {
+    return value * value;
   }
 
   private static RealVector between(

@@ -66,7 +66,7 @@ class ExperienceTest {
 
   private static Rehearsal rehearsal(Experience experience, StarterSettings settings) {
     Chances chances = chances();
-    chances.learn(experience);
+    chances.learn(Lessons.ofAll(experience));
     return chances.rehearsal(chances.whole(MODEL, settings), MODEL, settings);
   }
 
@@ -121,8 +121,8 @@ class ExperienceTest {
 
   /**
    * Closed form for one trial with a miss of r at the same settings, prior standard deviation s
-   * times a factor f, f2 = (3 + r2 / 2 s2) / 4, scatter s: shift r f2 / (f2 + 1), variance s2 f2 (1
-   * - f2 / (f2 + 1)).
+   * times a factor f, a trial's own s / 2, f2 = (3 + r2 / 1.25 s2) / 4: shift r f2 / (f2 + 0.25),
+   * variance s2 f2 (1 - f2 / (f2 + 0.25)) + 0.25 s2.
    */
   @Test
   void oneTrialFollowsTheClosedForm() {
@@ -130,11 +130,11 @@ class ExperienceTest {
     Rehearsal again = rehearsal(learnt(trial(MADE, 1.2)), MADE);
     double s = plain.sigma(RunFigure.STOP_TIME) / plain.of(RunFigure.STOP_TIME);
     double r = Math.log(1.2);
-    double f2 = (3 + r * r / (2 * s * s)) / 4;
+    double f2 = (3 + r * r / (1.25 * s * s)) / 4;
     assertThat(Math.log(again.of(RunFigure.STOP_TIME) / plain.of(RunFigure.STOP_TIME)))
-        .isCloseTo(r * f2 / (f2 + 1), within(ROUNDING));
+        .isCloseTo(r * f2 / (f2 + 0.25), within(ROUNDING));
     double share = again.sigma(RunFigure.STOP_TIME) / again.of(RunFigure.STOP_TIME);
-    assertThat(share).isCloseTo(Math.max(s, s * Math.sqrt(f2 / (f2 + 1))), within(ROUNDING));
+    assertThat(share).isCloseTo(s * Math.sqrt(0.25 * f2 / (f2 + 0.25) + 0.25), within(ROUNDING));
   }
 
   @Test

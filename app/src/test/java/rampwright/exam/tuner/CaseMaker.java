@@ -157,7 +157,7 @@ public final class CaseMaker {
   }
 
   /** Share of days on which the settings meet the limits. */
-  static double share(PlantAsset asset, Limits limits, PlantSettings s, int days) {
+  public static double share(PlantAsset asset, Limits limits, PlantSettings s, int days) {
     int met = 0;
     Conduct conduct = limits.onStop() ? Conduct.WHOLE : Conduct.START_ONLY;
     for (int n = 0; n < days; n++) {

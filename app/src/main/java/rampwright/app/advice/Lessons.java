@@ -1,0 +1,109 @@
+package rampwright.app.advice;
+
+import java.util.ArrayList;
+import java.util.IdentityHashMap;
+import java.util.List;
+import java.util.Map;
+import rampwright.analysis.fit.Batch;
+import rampwright.analysis.fit.FitResult;
+import rampwright.analysis.fit.TrialObservation;
+import rampwright.analysis.machine.MachineModel;
+import rampwright.analysis.machine.StarterSettings;
+import rampwright.analysis.machine.Trajectory;
+
+/**
+ * What the trials made say of each draw of the fit: how far it is off their figures, which moves
+ * what it tells of settings near to theirs, and whether it comes to full speed where they did.
+ *
+ * <p>Every draw is held against a trial as that trial was, with its own load and source voltage; so
+ * all draws tell the same of settings that were tried, but for what differs from trial to trial,
+ * and what they tell of others differs the more the farther these are.
+ */
+final class Lessons {
+  /** Before any trial. */
+  static final Lessons NONE = ofAll(Experience.NONE);
+
+  // A start differs from trial to trial, so a draw on which a made one fails is not ruled out.
+  private static final double FAILS_WHERE_MADE = 0.1;
+
+  private final Map<MachineModel, Experience> ofModel;
+  private final Experience ofBest;
+  private final double[] weights;
+
+  private Lessons(
+      Map<MachineModel, Experience> ofModel, Experience ofBest, double[] weights) {
+    this.ofModel = ofModel;
+    this.ofBest = ofBest;
+    this.weights = weights;
+  }
+
+  /** The same said of every model. */
+  static Lessons ofAll(Experience experience) {
+    return new Lessons(new IdentityHashMap<>(), experience, new double[0]);
+  }
+
+  private record Lesson(Experience experience, double weight) {}
+
+  /**
+   * Goes through the trials on every draw.
+   *
+   * @param trials trials made, as they were fitted
+   * @param models the draws with the scatter of the trial to come, in the order of the fit's
+   * @param sourceV source voltage where a trial did not measure it, V
+   */
+  static Lessons of(
+      List<AdviceRequest.Trial> trials,
+      FitResult fit,
+      List<MachineModel> models,
+      double sourceV,
+      Chances chances,
+      Batch batch) {
+    if (trials.isEmpty()) {
+      return NONE;
+    }
+    List<List<MachineModel>> asTheyWere = new ArrayList<>();
+    for (int t = 0; t < trials.size(); t++) {
+      double measuredV = trials.get(t).observation().sourceVoltageV();
+      asTheyWere.add(
+          fit.trialModels(t, models.size(), Double.isNaN(measuredV) ? sourceV : measuredV));
+    }
+    List<Lesson> lessons =
+        batch.map(
+            models.size() + 1,
+            k -> lesson(trials, chances, asTheyWere.stream().map(each -> each.get(k)).toList()));
+    Map<MachineModel, Experience> ofModel = new IdentityHashMap<>();
+    double[] weights = new double[models.size()];
+    for (int k = 0; k < models.size(); k++) {
+      ofModel.put(models.get(k), lessons.get(k + 1).experience());
+      weights[k] = lessons.get(k + 1).weight();
+    }
+    return new Lessons(ofModel, lessons.get(0).experience(), weights);
+  }
+
+  private static Lesson lesson(
+      List<AdviceRequest.Trial> trials, Chances chances, List<MachineModel> draw) {
+    List<Rehearsal> rehearsals = new ArrayList<>();
+    double weight = 1;
+    for (int t = 0; t < trials.size(); t++) {
+      StarterSettings settings = trials.get(t).observation().settings();
+      MachineModel model = draw.get(t);
+      Trajectory run = chances.whole(model, settings);
+      rehearsals.add(chances.rehearsal(run, model, settings));
+      boolean made = trials.get(t).observation().end() == TrialObservation.End.COMPLETED;
+      if (made && !run.completed()) {
+        weight *= FAILS_WHERE_MADE;
+      }
+    }
+    return new Lesson(Experience.of(trials, rehearsals), weight);
+  }
+
+  /** What is known of a model; of one that is no draw, what is known of the most likely one. */
+  Experience of(MachineModel model) {
+    return ofModel.getOrDefault(model, ofBest);
+  }
+
+  /** How much a draw counts for, by whether it comes to full speed where the trials did. */
+  double weight(int draw) {
+    return weights.length == 0 ? 1 : weights[draw];
+  }
+}
