@@ -5,12 +5,12 @@ import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import rampwright.analysis.quantity.Measured;
 import rampwright.analysis.signal.Noise;
+import rampwright.analysis.signal.NoisyExtreme;
 
 /** Largest currents over a window, per phase and over all. */
 final class Extremes {
-  // The median of three of normal noise has 0.67 of its spread; the largest of a few hundred such
-  // lies about 2.7 of that above: what noise may add to an extreme.
-  private static final double NOISE_TO_EXTREME = 0.67 * 2.7;
+  // The median of three of normal noise has 0.67 of its spread.
+  private static final double MEDIAN_OF_THREE = 0.67;
 
   private Extremes() {}
 
@@ -23,7 +23,11 @@ final class Extremes {
     int from = r.firstAtOrAfter(fromS);
     int to = Math.min(r.t.length, r.firstAtOrAfter(toS + 1e-9) + (r.isWaveform() ? 1 : 0));
     for (int p = 0; p < r.phases.size(); p++) {
-      double largest = Noise.largest(r.currentForExtremes[p], from, to);
+      double raw = Noise.largest(r.currentForExtremes[p], from, to);
+      NoisyExtreme.Largest found =
+          NoisyExtreme.largest(
+              r.currentForExtremes[p], from, to, noise(r, r.current[p], from, to));
+      double largest = found.value();
       if (!Double.isNaN(largest)) {
         String label = r.phases.get(p).phase();
         phases.put(label, largest);
@@ -34,10 +38,10 @@ final class Extremes {
               r.isWaveform()
                   ? 0
                   : Math.hypot(
-                      NOISE_TO_EXTREME * Noise.sigma(r.current[p], from, to),
+                      found.sigma(),
                       Math.max(
-                          Noise.largest(r.current[p], from, to) - largest,
-                          blurred(r, r.currentForExtremes[p], from, to, largest)));
+                          Noise.largest(r.current[p], from, to) - raw,
+                          blurred(r, r.currentForExtremes[p], from, to, raw)));
         }
       }
     }
@@ -54,10 +58,17 @@ final class Extremes {
             toS,
             (r.isWaveform()
                     ? "largest one-cycle RMS; meter class 1 assumed"
-                    : "largest running median of three RMS readings; meter class 1 assumed")
+                    : "largest running median of three RMS readings, smoothed as far as it is flat; meter class 1 assumed")
                 + r.rest.said()
                 + r.gaps.said(fromS, toS))
         .withPhases(highest, phases);
+  }
+
+  /** Noise of the readings an extreme is looked for among; 0 where nothing is to be smoothed. */
+  static double noise(Readings r, double[] values, int from, int to) {
+    return r.isWaveform() || r.averaging.isSlow(r.stepS)
+        ? 0
+        : MEDIAN_OF_THREE * Noise.sigma(values, from, to);
   }
 
   /**

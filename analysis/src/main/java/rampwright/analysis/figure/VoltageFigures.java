@@ -7,6 +7,7 @@ import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import rampwright.analysis.quantity.Measured;
 import rampwright.analysis.signal.Noise;
+import rampwright.analysis.signal.NoisyExtreme;
 import rampwright.analysis.trace.ChannelName;
 
 /** Figures of the line-to-line voltages around a start. */
@@ -17,6 +18,9 @@ final class VoltageFigures {
   // IEC 61000-4-30 class A allows 0.2 % of the declared voltage for a dip's retained voltage (from
   // memory); taken as a rectangular distribution.
   private static final double CYCLE = 0.002 / Math.sqrt(3);
+  // Of what smoothing took off an extreme, this much may have been the course's own.
+  private static final double SMOOTHED_OFF = 0.3;
+
   // Below this share of what is seen later there was no voltage where it was measured.
   private static final double LIVE_SHARE = 0.5;
 
@@ -66,8 +70,12 @@ final class VoltageFigures {
       double[] extremes = r.voltageForExtremes[l];
       int whole = r.firstAtOrAfter(fromS + (r.isWaveform() ? 2 : 1.5) * r.stepS);
       int first = dead ? firstLive(extremes, Math.min(whole, end), end) : begin;
-      double lowest = smallest(r, extremes, first, end, List.of());
-      double ownLowest = smallest(r, extremes, first, end, supplyDips);
+      double smallest = smallest(r, extremes, first, end, List.of());
+      NoisyExtreme.Largest found =
+          NoisyExtreme.smallest(extremes, first, end, Extremes.noise(r, raw, before, end));
+      double lowest = found.value();
+      double ownLowest =
+          supplyDips.isEmpty() ? lowest : smallest(r, extremes, first, end, supplyDips);
       if (!Double.isNaN(lowest)) {
         minV.put(line.phase(), lowest);
       }
@@ -79,11 +87,14 @@ final class VoltageFigures {
         }
         double sigma = Noise.sigma(raw, before, end);
         resolution = Noise.resolution(raw, before, end);
-        double noiseV = r.isWaveform() ? sigma : 1.8 * sigma;
+        double noiseV = found.readings() == 1 ? (r.isWaveform() ? 1 : 1.8) * sigma : found.sigma();
         // How much the smallest stands out among its neighbours depends on where cycles begin.
-        double lone = lone(extremes, begin, end, lowest);
+        double lone =
+            found.readings() == 1
+                ? lone(extremes, begin, end, smallest)
+                : SMOOTHED_OFF * (lowest - smallest);
         if (!r.isWaveform() && !Double.isNaN(lowest)) {
-          lone = Math.hypot(lone, Extremes.blurred(r, extremes, begin, end, lowest));
+          lone = Math.hypot(lone, Extremes.blurred(r, extremes, begin, end, smallest));
         }
         double scatter = scatter(raw, before, begin) * (r.isWaveform() ? 0 : 1);
         uDip.add(
@@ -166,7 +177,9 @@ final class VoltageFigures {
   }
 
   private static String extremeRule(Readings r) {
-    return r.isWaveform() ? "smallest one-cycle RMS" : "smallest running median of three readings";
+    return r.isWaveform()
+        ? "smallest one-cycle RMS"
+        : "smallest running median of three readings, smoothed as far as it is flat";
   }
 
   private static Measured headline(
