@@ -36,7 +36,7 @@ final class Experience {
   private static final double MOST = 0.5;
 
   /** What a single trial is off by alone, as a share of what all of them are. */
-  private static final double ALONE = 0.5;
+  private static final double ALONE = 0.3;
 
   private record Seen(StarterSettings settings, double off, double share) {}
 
@@ -56,6 +56,21 @@ final class Experience {
    * @param rehearsals of each with its own settings on the most likely model
    */
   static Experience of(List<AdviceRequest.Trial> trials, List<Rehearsal> rehearsals) {
+    return of(trials, rehearsals, null);
+  }
+
+  /**
+   * What the trials tell of another model than the most likely one. How far a model can be trusted
+   * is told by the one that fits best: a draw that fits badly is a bad draw, no reason for doubt.
+   */
+  Experience ofDraw(List<AdviceRequest.Trial> trials, List<Rehearsal> rehearsals) {
+    return of(trials, rehearsals, this);
+  }
+
+  private static Experience of(
+      List<AdviceRequest.Trial> trials,
+      List<Rehearsal> rehearsals,
+      @Nullable Experience ofBest) {
     Map<RunFigure, Learnt> learnt = new EnumMap<>(RunFigure.class);
     for (RunFigure figure : RunFigure.values()) {
       List<Seen> seen = new ArrayList<>();
@@ -66,7 +81,8 @@ final class Experience {
         }
       }
       if (!seen.isEmpty()) {
-        learnt.put(figure, learn(figure, seen));
+        Learnt best = ofBest == null ? null : ofBest.learnt.get(figure);
+        learnt.put(figure, learn(figure, seen, best == null ? factor(seen) : best.factor));
       }
     }
     return new Experience(learnt);
@@ -99,12 +115,15 @@ final class Experience {
     };
   }
 
-  private static Learnt learn(RunFigure figure, List<Seen> seen) {
+  private static double factor(List<Seen> seen) {
     double sum = BELIEF;
     for (Seen one : seen) {
       sum += one.off * one.off / ((1 + square(ALONE)) * square(one.share));
     }
-    double factor = Math.sqrt(Math.max(1, sum / (BELIEF + seen.size())));
+    return Math.sqrt(Math.max(1, sum / (BELIEF + seen.size())));
+  }
+
+  private static Learnt learn(RunFigure figure, List<Seen> seen, double factor) {
     int n = seen.size();
     Array2DRowRealMatrix cover = new Array2DRowRealMatrix(n, n);
     ArrayRealVector off = new ArrayRealVector(n);

@@ -9,7 +9,6 @@ import rampwright.analysis.fit.FitResult;
 import rampwright.analysis.fit.TrialObservation;
 import rampwright.analysis.machine.MachineModel;
 import rampwright.analysis.machine.StarterSettings;
-import rampwright.analysis.machine.Trajectory;
 
 /**
  * What the trials made say of each draw of the fit: how far it is off their figures, which moves
@@ -67,34 +66,49 @@ final class Lessons {
       asTheyWere.add(
           fit.trialModels(t, models.size(), Double.isNaN(measuredV) ? sourceV : measuredV));
     }
+    Experience ofBest =
+        Experience.of(trials, rehearsals(trials, chances, draw(asTheyWere, 0)));
     List<Lesson> lessons =
         batch.map(
-            models.size() + 1,
-            k -> lesson(trials, chances, asTheyWere.stream().map(each -> each.get(k)).toList()));
+            models.size(),
+            k -> {
+              List<Rehearsal> seen = rehearsals(trials, chances, draw(asTheyWere, k + 1));
+              return new Lesson(ofBest.ofDraw(trials, seen), weight(trials, seen));
+            });
     Map<MachineModel, Experience> ofModel = new IdentityHashMap<>();
     double[] weights = new double[models.size()];
     for (int k = 0; k < models.size(); k++) {
-      ofModel.put(models.get(k), lessons.get(k + 1).experience());
-      weights[k] = lessons.get(k + 1).weight();
+      ofModel.put(models.get(k), lessons.get(k).experience());
+      weights[k] = lessons.get(k).weight();
     }
-    return new Lessons(ofModel, lessons.get(0).experience(), weights);
+    return new Lessons(ofModel, ofBest, weights);
   }
 
-  private static Lesson lesson(
+  /** One draw as it was in each trial; 0 is the most likely model. */
+  private static List<MachineModel> draw(List<List<MachineModel>> asTheyWere, int k) {
+    return asTheyWere.stream().map(each -> each.get(k)).toList();
+  }
+
+  private static List<Rehearsal> rehearsals(
       List<AdviceRequest.Trial> trials, Chances chances, List<MachineModel> draw) {
     List<Rehearsal> rehearsals = new ArrayList<>();
-    double weight = 1;
     for (int t = 0; t < trials.size(); t++) {
       StarterSettings settings = trials.get(t).observation().settings();
       MachineModel model = draw.get(t);
-      Trajectory run = chances.whole(model, settings);
-      rehearsals.add(chances.rehearsal(run, model, settings));
+      rehearsals.add(chances.rehearsal(chances.whole(model, settings), model, settings));
+    }
+    return rehearsals;
+  }
+
+  private static double weight(List<AdviceRequest.Trial> trials, List<Rehearsal> rehearsals) {
+    double weight = 1;
+    for (int t = 0; t < trials.size(); t++) {
       boolean made = trials.get(t).observation().end() == TrialObservation.End.COMPLETED;
-      if (made && !run.completed()) {
+      if (made && !rehearsals.get(t).run().completed()) {
         weight *= FAILS_WHERE_MADE;
       }
     }
-    return new Lesson(Experience.of(trials, rehearsals), weight);
+    return weight;
   }
 
   /** What is known of a model; of one that is no draw, what is known of the most likely one. */

@@ -9,8 +9,10 @@ import java.util.Map;
 import java.util.Random;
 import java.util.TreeMap;
 import rampwright.app.advice.Advice;
+import rampwright.app.envelope.Verdict;
 import rampwright.app.json.AdviceJson;
 import rampwright.app.usecase.AdviseAsset;
+import rampwright.app.usecase.ChartRenderer;
 import rampwright.exam.plant.AssetFolder;
 import rampwright.exam.plant.PlantAsset;
 import rampwright.exam.plant.PlantSettings;
@@ -101,6 +103,10 @@ public final class KeepExam {
                 AdviceJson.advice(advice, asked.present(), asked.used(), asked.leftOut()),
                 new Adviser.Told(question.limits(), List.of(now), asset.seed()))
             .settings();
+    if (!isMet(asked)) {
+      // By its own readings it was missed: a reason to change, rightly or wrongly.
+      return null;
+    }
     Map<String, List<Double>> days = new TreeMap<>();
     for (int day = 0; day < DAYS; day++) {
       TrueFigures figures =
@@ -119,20 +125,9 @@ public final class KeepExam {
                 values.stream().filter(v -> v >= told.low() && v <= told.high()).count()
                     / (double) DAYS;
             double width = sorted[(int) (0.95 * DAYS)] - sorted[(int) (0.05 * DAYS)];
-            System.out.printf(
-                Locale.ROOT,
-                "    %-28s told %.4g to %.4g, days %.4g to %.4g, limits %.4g to %.4g%n",
-                key,
-                told.low(),
-                told.high(),
-                sorted[(int) (0.05 * DAYS)],
-                sorted[(int) (0.95 * DAYS)],
-                question.limits().byFigure().get(key).min(),
-                question.limits().byFigure().get(key).max());
             seen.put(key, new double[] {inside, (told.high() - told.low()) / width});
           }
         });
-    System.out.println("    " + same.cautions());
     return new Case(
         asset.sheet().id(),
         asset.meter().hasSpeed(),
@@ -142,6 +137,12 @@ public final class KeepExam {
         CaseMaker.share(asset, question.limits(), question.best(), DAYS),
         CaseMaker.share(asset, question.limits(), advised, DAYS),
         seen);
+  }
+
+  private static boolean isMet(AdviseAsset.Advised asked) {
+    ChartRenderer.Charted last = asked.charted();
+    Verdict verdict = last == null ? null : last.verdict();
+    return verdict != null && !Boolean.FALSE.equals(verdict.met());
   }
 
   private static void report(List<Case> cases) {
