@@ -14,17 +14,18 @@ import rampwright.analysis.machine.RunFigure;
 import rampwright.analysis.machine.StarterSettings;
 
 /**
- * How far the most likely model is off each figure of the trials made, and what that says of
- * settings near to theirs.
+ * How far a model is off each figure of the trials made, and what that says of settings near to
+ * theirs.
  *
  * <p>Formula: the logarithm of measured over predicted is a Gaussian process over the settings with
  * zero mean, the standard deviation of {@link Discrepancy} times a factor, correlation {@link
- * SettingDistance}, and as much again from trial to trial. The factor squared is (n0 + sum of
- * squared misses over what is expected of them) / (n0 + n), n0 = {@value #BELIEF}, and never below
- * one: an asset on which the model misses is trusted less everywhere. Mean and variance at new
- * settings are the usual ones of kriging; the variance is never taken below that of {@link
- * Discrepancy}, since the trials were fitted too. Source: M. C. Kennedy and A. O'Hagan, Bayesian
- * calibration of computer models, J. R. Statist. Soc. B 63 (2001), section 4, from memory.
+ * SettingDistance}, and {@value #ALONE} of it more that is a trial's own. The factor squared is (n0
+ * + sum of squared misses over what is expected of them) / (n0 + n), n0 = {@value #BELIEF}, and
+ * never below one: an asset on which the best model misses is trusted less everywhere. Mean and
+ * variance at new settings are the usual ones of kriging, with a trial's own on top. Source: M. C.
+ * Kennedy and A. O'Hagan, Bayesian calibration of computer models, J. R. Statist. Soc. B 63 (2001),
+ * section 4, from memory. What differs from day to day in load, voltage and breakaway is no part of
+ * this: the models to which it is applied differ by it.
  *
  * <p>Range: a shift of at most {@value #MOST} either way; more is a trial that was something else.
  */
@@ -53,7 +54,7 @@ final class Experience {
    * What the trials tell.
    *
    * @param trials trials so far
-   * @param rehearsals of each with its own settings on the most likely model
+   * @param rehearsals of each with its own settings on the model
    */
   static Experience of(List<AdviceRequest.Trial> trials, List<Rehearsal> rehearsals) {
     return of(trials, rehearsals, null);
