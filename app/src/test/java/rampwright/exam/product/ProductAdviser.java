@@ -22,8 +22,11 @@ public final class ProductAdviser implements Adviser {
   private static final AtomicLong TOTAL_MS = new AtomicLong();
   private static final AtomicLong ASKED = new AtomicLong();
 
-  private final AdviseAsset advise =
-      new AdviseAsset(
+  private final AdviseAsset advise = useCase();
+
+  /** The use case, reading traces as the product does. */
+  static AdviseAsset useCase() {
+    return new AdviseAsset(
           new TraceFileDoor() {
             @Override
             public Trace read(ReadRequest request) throws TraceFileException {
@@ -43,6 +46,7 @@ public final class ProductAdviser implements Adviser {
           },
           TraceAnalyzer::analyze,
           "exam");
+  }
 
   @Override
   public String name() {
