@@ -45,9 +45,11 @@ final class FitProblem {
   private final int size;
   private final int rows;
   private final double ratedVoltageV;
+  private final double wide;
 
   FitProblem(AssetData data, List<TrialObservation> observations, Batch batch) {
     this.batch = batch;
+    wide = 1;
     prior = new AssetPrior(data);
     parameters = new AssetParameters(data, prior.mean(AssetParameters.LOAD_FULL));
     ratedVoltageV = data.plate().ratedVoltageV();
@@ -61,6 +63,23 @@ final class FitProblem {
     }
     size = AssetParameters.COUNT + 2 * trials.size();
     rows = count + size + AssetPrior.PLATE_NUMBERS;
+  }
+
+  private FitProblem(FitProblem other, double wide) {
+    batch = other.batch;
+    parameters = other.parameters;
+    prior = other.prior;
+    trials.addAll(other.trials);
+    binned.addAll(other.binned);
+    size = other.size;
+    rows = other.rows;
+    ratedVoltageV = other.ratedVoltageV;
+    this.wide = wide;
+  }
+
+  /** The same problem with readings that many times as uncertain. */
+  FitProblem widened(double factor) {
+    return new FitProblem(this, factor);
   }
 
   AssetParameters parameters() {
@@ -231,6 +250,7 @@ final class FitProblem {
           .into(
               parameters.model(p, table, source, p[AssetParameters.COUNT + 2 * k]),
               p[AssetParameters.COUNT + 2 * k + 1],
+              wide,
               out,
               row);
       row += trials.get(k).size();

@@ -235,7 +235,7 @@ final class Chances {
     int last = run.size() - 1;
     double current = run.currentRatio(last);
     double believed =
-        model.starter().torqueGain() * run.loadTorquePu(last)
+        model.starter().torqueGainAt(run.speedPu(last)) * run.loadTorquePu(last)
             + model.starter().torqueOffset()
             - model.starter().lossTorque() * current * current;
     double first = settings.initialTorquePct() / 100;

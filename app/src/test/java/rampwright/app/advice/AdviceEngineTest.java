@@ -46,7 +46,7 @@ class AdviceEngineTest {
     return new MachineModel(
         PLATE,
         new SlipTable(PlateCircuit.of(PLATE, TypicalMotor.of(PLATE)), PLATE.torquePerAirGapPower()),
-        new StarterLaw(1.03, -0.01, 0.006, 1.012, 0.12, 0.12, StarterLaw.Wiring.IN_LINE),
+        new StarterLaw(1.03, -0.01, 0.006, 0, 0, 1.012, 0.12, 0.12, StarterLaw.Wiring.IN_LINE),
         Supply.ofImpedance(0.018, 3),
         404,
         new LoadCurve(0.62, 0.28, 0.42, 1.1, 0.03),

@@ -26,7 +26,8 @@ import rampwright.exam.tuner.ExamCase;
  * share of truths inside the 5 to 95 % range, and how far medians are off.
  *
  * <p>Assets, first and best settings are the exam's; the second trial's settings lie half way from
- * the first to the best. Arguments: seed, number of assets.
+ * the first to the best. Arguments: seed, number of assets, and, to see a figure of each asset, its
+ * key.
  */
 public final class FitExam {
   private static final int DAY_OF_THE_THIRD = 3;
@@ -63,6 +64,7 @@ public final class FitExam {
   public static void main(String[] args) throws IOException, InputProblem, UsageProblem {
     long seed = Long.parseLong(args[0]);
     int assets = Integer.parseInt(args[1]);
+    String shown = args.length > 2 ? args[2] : "";
     Path work = Files.createTempDirectory("fit-exam");
     AdviseAsset advise = ProductAdviser.useCase();
     Map<String, Score> scores = new LinkedHashMap<>();
@@ -86,6 +88,20 @@ public final class FitExam {
             "after " + trials + (asset.meter().hasSpeed() ? " with speed" : " no speed  ");
         for (Map.Entry<String, Advice.Range> entry : advice.predicted().entrySet()) {
           double value = truth.get(entry.getKey());
+          if (entry.getKey().equals(shown)) {
+            Advice.Range range = entry.getValue();
+            System.out.printf(
+                Locale.ROOT,
+                "%-24s %-12s %s truth %.4g told %.4g, %.4g to %.4g%s%n",
+                group,
+                asset.sheet().id(),
+                shown,
+                value,
+                range.median(),
+                range.low(),
+                range.high(),
+                value < range.low() || value > range.high() ? "  outside" : "");
+          }
           if (truth.completed() && value > 0) {
             scores
                 .computeIfAbsent(group + " " + entry.getKey(), key -> new Score())
