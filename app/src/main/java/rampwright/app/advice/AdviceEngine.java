@@ -150,7 +150,10 @@ public final class AdviceEngine {
           List.of(),
           List.of());
     }
-    StarterSettings telling = telling(stops, proposed);
+    StarterSettings telling =
+        judgement.hopeless(proposed, belief.chance(proposed, 1))
+            ? null
+            : telling(stops, proposed);
     return telling == null
         ? judged(search, stops, proposed)
         : answer(
@@ -170,7 +173,7 @@ public final class AdviceEngine {
    */
   private @Nullable StarterSettings telling(StopSearch stops, StarterSettings proposed) {
     double chance = belief.stopTold(proposed);
-    if (chance >= Judgement.KEEP_UNSEEN || !judgement.stopUnseen() || !history.stopMade(proposed)) {
+    if (chance >= Judgement.KEEP_CHANCE || !judgement.stopUnseen() || !history.stopMade(proposed)) {
       return null;
     }
     List<StarterSettings> others = stops.sample(proposed);

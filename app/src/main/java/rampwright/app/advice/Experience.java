@@ -79,21 +79,13 @@ final class Experience {
         || !(predicted > 0)
         || observed.end() != TrialObservation.End.COMPLETED
         || !rehearsal.run().completed()
-        || (observed.speedRpm() == null && restsOnSpeed(figure))) {
+        || DatedFigures.hangs(trial, figure.key())) {
       return null;
     }
     double off = Math.max(-MOST, Math.min(MOST, Math.log(measured / predicted)));
     double share =
         Discrepancy.sigma(figure, predicted, rehearsal.limited(), rehearsal.tried()) / predicted;
     return new Seen(observed.settings(), off, share);
-  }
-
-  /** Figures that are dated by a rule of current where there is no speed, and carry its bias. */
-  private static boolean restsOnSpeed(RunFigure figure) {
-    return switch (figure) {
-      case START_TIME, RMS_CURRENT, RMS_CURRENT_A, I2T, I2T_A2S, BREAKAWAY_DELAY -> true;
-      default -> false;
-    };
   }
 
   private static Learnt learn(RunFigure figure, List<Seen> seen) {

@@ -6,10 +6,9 @@ import rampwright.analysis.machine.StarterSettings;
 
 /** What the trials allow to be said: keep, or that no settings can meet the limits. */
 final class Judgement {
-  private static final double KEEP_CHANCE = 0.8;
+  static final double KEEP_CHANCE = 0.8;
   private static final double KEEP_BELOW_BEST = 0.12;
   private static final double KEEP_MARGIN = 0.01;
-  static final double KEEP_UNSEEN = 0.6;
   private static final double HOPELESS = 0.03;
   private static final double HOPELESS_CAUTIOUS = 0.06;
   private static final double HOPELESS_LATER = 2;
@@ -48,7 +47,12 @@ final class Judgement {
 
   boolean allMeasured() {
     AdviceRequest.Trial last = request.trials().get(request.trials().size() - 1);
-    return request.limits().stream().allMatch(limit -> last.figures().containsKey(limit.key()));
+    return request.limits().stream().allMatch(limit -> isSeen(last, limit));
+  }
+
+  private static boolean isSeen(AdviceRequest.Trial trial, FigureLimit limit) {
+    return trial.figures().containsKey(limit.key())
+        && !DatedFigures.isExtremeHidden(trial, limit.key());
   }
 
   /** Whether a limit on the stop has no figure in the last trial. */
@@ -81,7 +85,7 @@ final class Judgement {
     for (FigureLimit limit : request.limits()) {
       Double value = last.figures().get(limit.key());
       // What could not be measured is left to the chance, which the model gives.
-      if (value != null && (!limit.met(value) || limit.margin(value) < KEEP_MARGIN)) {
+      if (value != null && isSeen(last, limit) && (!limit.met(value) || limit.margin(value) < KEEP_MARGIN)) {
         return false;
       }
     }
@@ -89,7 +93,7 @@ final class Judgement {
       return false;
     }
     // Near the best is not enough where part of what is asked was never seen.
-    double least = allMeasured() ? bestChance - KEEP_BELOW_BEST : KEEP_UNSEEN;
+    double least = allMeasured() ? bestChance - KEEP_BELOW_BEST : KEEP_CHANCE;
     return now >= Math.min(KEEP_CHANCE, least);
   }
 }
