@@ -17,7 +17,7 @@ import rampwright.analysis.machine.Trajectory;
  * load over the asset's usual and how much later than dated its stop order came, s. Shape of the
  * residuals: one for each parameter against its prior, the plate numbers, then each trial's.
  */
-final class FitProblem {
+final class FitProblem implements Residuals {
   private static final int ALL = -1;
   private static final int TIMING_PASSES = 5;
   private static final int TIMED_TRIALS = 2;
@@ -86,8 +86,8 @@ final class FitProblem {
     return parameters;
   }
 
-  /** Length of a parameter vector. */
-  int size() {
+  @Override
+  public int size() {
     return size;
   }
 
@@ -98,6 +98,11 @@ final class FitProblem {
 
   int trialCount() {
     return trials.size();
+  }
+
+  @Override
+  public boolean hasTrials() {
+    return !trials.isEmpty();
   }
 
   /** Prior mean of a parameter. */
@@ -114,8 +119,8 @@ final class FitProblem {
     return centre;
   }
 
-  /** Prior standard deviation of a parameter. */
-  double sigma(int parameter) {
+  @Override
+  public double sigma(int parameter) {
     int own = parameter - AssetParameters.COUNT;
     if (own >= 0) {
       boolean shift = own % 2 == 1;
@@ -215,16 +220,8 @@ final class FitProblem {
     }
   }
 
-  /** Sum of the squared residuals. */
-  double cost(double[] p) {
-    double sum = 0;
-    for (double r : residuals(p)) {
-      sum += r * r;
-    }
-    return sum;
-  }
-
-  double[] residuals(double[] p) {
+  @Override
+  public double[] residuals(double[] p) {
     return residuals(p, ALL, new double[0]);
   }
 
@@ -258,12 +255,9 @@ final class FitProblem {
     return out;
   }
 
-  /**
-   * Derivatives of the residuals, forward differences.
-   *
-   * @param at the residuals of the same vector
-   */
-  double[][] jacobian(double[] p, double[] at) {
+  /** Derivatives of the residuals, forward differences. */
+  @Override
+  public double[][] jacobian(double[] p, double[] at) {
     return jacobian(p, at, null);
   }
 
