@@ -19,7 +19,8 @@ import rampwright.analysis.machine.StarterSettings;
  *
  * <p>Formula: the logarithm of measured over predicted is a Gaussian process over the settings with
  * zero mean, the standard deviation of {@link Discrepancy} times a factor, correlation {@link
- * SettingDistance}, and as much again from trial to trial. The factor squared is (n0 + sum of
+ * SettingDistance}, and as much again from trial to trial, the
+ * uncertainty of the measured figure besides. The factor squared is (n0 + sum of
  * squared misses over what is expected of them) / (n0 + n), n0 = {@value #BELIEF}, and never below
  * one: an asset on which the model misses is trusted less everywhere. Mean and variance at new
  * settings are the usual ones of kriging; the variance is never taken below that of {@link
@@ -35,7 +36,7 @@ final class Experience {
   private static final double BELIEF = 3;
   private static final double MOST = 0.5;
 
-  private record Seen(StarterSettings settings, double off, double share) {}
+  private record Seen(StarterSettings settings, double off, double share, double noise) {}
 
   private record Learnt(
       List<Seen> seen, double factor, CholeskyDecomposition cover, RealVector pull) {}
@@ -85,13 +86,15 @@ final class Experience {
     double off = Math.max(-MOST, Math.min(MOST, Math.log(measured / predicted)));
     double share =
         Discrepancy.sigma(figure, predicted, rehearsal.limited(), rehearsal.tried()) / predicted;
-    return new Seen(observed.settings(), off, share);
+    Double doubt = trial.uncertainties().get(figure.key());
+    double noise = Math.hypot(share, doubt == null ? 0 : doubt / measured);
+    return new Seen(observed.settings(), off, share, noise);
   }
 
   private static Learnt learn(RunFigure figure, List<Seen> seen) {
     double sum = BELIEF;
     for (Seen one : seen) {
-      sum += one.off * one.off / (2 * one.share * one.share);
+      sum += one.off * one.off / (one.share * one.share + one.noise * one.noise);
     }
     double factor = Math.sqrt(Math.max(1, sum / (BELIEF + seen.size())));
     int n = seen.size();
@@ -103,7 +106,7 @@ final class Experience {
       for (int j = 0; j <= i; j++) {
         Seen b = seen.get(j);
         double shared = factor * factor * a.share * b.share * alike(figure, a.settings, b.settings);
-        double both = shared + (i == j ? a.share * a.share : 0);
+        double both = shared + (i == j ? a.noise * a.noise : 0);
         cover.setEntry(i, j, both);
         cover.setEntry(j, i, both);
       }
