@@ -1,6 +1,8 @@
 package rampwright.analysis.fit;
 
-/** A least-squares problem whose parameters have priors, as far as its posterior needs to know it. */
+/**
+ * A least-squares problem whose parameters have priors, as far as its posterior needs to know it.
+ */
 interface Residuals {
   /** Length of a parameter vector. */
   int size();

@@ -122,8 +122,7 @@ public final class RunFigures {
    */
   private void power(Trajectory run, int at, MachineModel model) {
     double volt = run.busVoltagePu(at) * model.plate().ratedVoltageV();
-    double apparent =
-        Math.sqrt(3) * volt * run.currentRatio(at) * model.plate().ratedCurrentA();
+    double apparent = Math.sqrt(3) * volt * run.currentRatio(at) * model.plate().ratedCurrentA();
     double cos = model.motor().powerFactor(1 - run.speedPu(at));
     set(RunFigure.APPARENT_POWER, apparent);
     set(RunFigure.POWER_FACTOR, cos);

@@ -7,10 +7,10 @@ package rampwright.analysis.machine;
  * @param torqueOffset added to that, per unit of rated torque
  * @param lossTorque torque, per unit, that the starter takes off for every squared per unit of
  *     current: what it allows for stator loss beyond the true loss
- * @param torqueSlope how much more it believes at synchronous speed than at standstill, as a share of
- *     the torque: a loss or an angle that is allowed for at one speed is not right at another
- * @param voltageBend how a voltage that is asked for, a share k of full, differs from what comes:
- *     k + bend k (1 - k); right at nothing and at full, as a firing angle's table is
+ * @param torqueSlope how much more it believes at synchronous speed than at standstill, as a share
+ *     of the torque: a loss or an angle that is allowed for at one speed is not right at another
+ * @param voltageBend how a voltage that is asked for, a share k of full, differs from what comes: k
+ *     + bend k (1 - k); right at nothing and at full, as a firing angle's table is
  * @param limitGain RMS current held at the limit over the limit that is set
  * @param harmonicShare squared harmonic current over squared fundamental current when the
  *     fundamental voltage is near zero; it shrinks as 1 - k^2 towards full voltage k = 1

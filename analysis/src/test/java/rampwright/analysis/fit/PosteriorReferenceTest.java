@@ -55,8 +55,7 @@ class PosteriorReferenceTest {
     for (double end : ends) {
       list.add(new double[] {end});
     }
-    return new Posterior(
-        TWO, Batch.IN_TURN, Valley.of(TWO, Batch.IN_TURN, list, Posterior.REACH));
+    return new Posterior(TWO, Batch.IN_TURN, Valley.of(TWO, Batch.IN_TURN, list, Posterior.REACH));
   }
 
   /**
@@ -88,9 +87,9 @@ class PosteriorReferenceTest {
     double first = odds / (1 + odds);
     double apart = NARROW_AT - WIDE_AT;
     double expected =
-        first * WIDE_SIGMA * WIDE_SIGMA + (1 - first) * (NARROW_SIGMA * NARROW_SIGMA + apart * apart);
-    assertThat(posterior(WIDE_AT, NARROW_AT).covariance()[0][0])
-        .isCloseTo(expected, within(1e-9));
+        first * WIDE_SIGMA * WIDE_SIGMA
+            + (1 - first) * (NARROW_SIGMA * NARROW_SIGMA + apart * apart);
+    assertThat(posterior(WIDE_AT, NARROW_AT).covariance()[0][0]).isCloseTo(expected, within(1e-9));
     assertThat(posterior(WIDE_AT, NARROW_AT).best()[0]).isEqualTo(WIDE_AT);
   }
 

@@ -151,9 +151,7 @@ public final class AdviceEngine {
           List.of());
     }
     StarterSettings telling =
-        judgement.hopeless(proposed, belief.chance(proposed, 1))
-            ? null
-            : telling(stops, proposed);
+        judgement.hopeless(proposed, belief.chance(proposed, 1)) ? null : telling(stops, proposed);
     return telling == null
         ? judged(search, stops, proposed)
         : answer(
@@ -178,8 +176,7 @@ public final class AdviceEngine {
     }
     List<StarterSettings> others = stops.sample(proposed);
     others.removeIf(history::stopMade);
-    return new TellingStop(chances, batch, belief.models())
-        .of(others, belief::stopTold, chance);
+    return new TellingStop(chances, batch, belief.models()).of(others, belief::stopTold, chance);
   }
 
   /** The proposal with what it can be called. */
@@ -207,8 +204,7 @@ public final class AdviceEngine {
               fit.residual());
     } else if (chance < NEED_TRIAL_CHANCE) {
       status = Advice.Status.NEED_ANOTHER_TRIAL;
-      reason =
-          "what is known does not decide whether the limits can be met; this trial would tell";
+      reason = "what is known does not decide whether the limits can be met; this trial would tell";
     } else {
       reason =
           String.format(

@@ -19,13 +19,13 @@ import rampwright.analysis.machine.StarterSettings;
  *
  * <p>Formula: the logarithm of measured over predicted is a Gaussian process over the settings with
  * zero mean, the standard deviation of {@link Discrepancy} times a factor, correlation {@link
- * SettingDistance}, and as much again from trial to trial, the
- * uncertainty of the measured figure besides. The factor squared is (n0 + sum of
- * squared misses over what is expected of them) / (n0 + n), n0 = {@value #BELIEF}, and never below
- * one: an asset on which the model misses is trusted less everywhere. Mean and variance at new
- * settings are the usual ones of kriging; the variance is never taken below that of {@link
- * Discrepancy}, since the trials were fitted too. Source: M. C. Kennedy and A. O'Hagan, Bayesian
- * calibration of computer models, J. R. Statist. Soc. B 63 (2001), section 4, from memory.
+ * SettingDistance}, and as much again from trial to trial, the uncertainty of the measured figure
+ * besides. The factor squared is (n0 + sum of squared misses over what is expected of them) / (n0 +
+ * n), n0 = {@value #BELIEF}, and never below one: an asset on which the model misses is trusted
+ * less everywhere. Mean and variance at new settings are the usual ones of kriging; the variance is
+ * never taken below that of {@link Discrepancy}, since the trials were fitted too. Source: M. C.
+ * Kennedy and A. O'Hagan, Bayesian calibration of computer models, J. R. Statist. Soc. B 63 (2001),
+ * section 4, from memory.
  *
  * <p>Range: a shift of at most {@value #MOST} either way; more is a trial that was something else.
  */

@@ -85,7 +85,9 @@ final class Judgement {
     for (FigureLimit limit : request.limits()) {
       Double value = last.figures().get(limit.key());
       // What could not be measured is left to the chance, which the model gives.
-      if (value != null && isSeen(last, limit) && (!limit.met(value) || limit.margin(value) < KEEP_MARGIN)) {
+      if (value != null
+          && isSeen(last, limit)
+          && (!limit.met(value) || limit.margin(value) < KEEP_MARGIN)) {
         return false;
       }
     }

@@ -304,7 +304,9 @@ final class StartSearch {
       double heat = chances.heatOfStart(best, each.settings());
       double unguarded = guard.isOpen(each.settings()) ? 0.5 : 0;
       double value =
-          Math.log(Math.max(1e-3, heat)) + 0.05 * SettingDistance.apart(each.settings(), present) + unguarded;
+          Math.log(Math.max(1e-3, heat))
+              + 0.05 * SettingDistance.apart(each.settings(), present)
+              + unguarded;
       if (value < cost) {
         cost = value;
         chosen = each;

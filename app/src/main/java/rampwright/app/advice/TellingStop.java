@@ -77,8 +77,7 @@ final class TellingStop {
       double mean = 0;
       double square = 0;
       for (Trajectory run : runs) {
-        double current =
-            at < run.instants().releaseS() ? run.currentRatio(run.indexAt(at)) : 0;
+        double current = at < run.instants().releaseS() ? run.currentRatio(run.indexAt(at)) : 0;
         mean += current / runs.size();
         square += current * current / runs.size();
       }

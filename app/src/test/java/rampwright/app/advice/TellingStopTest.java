@@ -54,8 +54,7 @@ class TellingStopTest {
   }
 
   private static StarterSettings stop(StopMode mode, double release, double rampS) {
-    return new StarterSettings(
-        4.0, ControlMode.TORQUE_RAMP, 8, 20, 40, 0, 0, mode, release, rampS);
+    return new StarterSettings(4.0, ControlMode.TORQUE_RAMP, 8, 20, 40, 0, 0, mode, release, rampS);
   }
 
   private static TellingStop between(double one, double other) {

@@ -150,8 +150,7 @@ public final class Exam {
   /** Questions: achievable ones, then impossible ones made from further assets. */
   public static List<ExamCase> questions(long seed, int achievable, int impossible) {
     CaseMaker maker = new CaseMaker(seed);
-    List<ExamCase> questions =
-        questions(seed, IntStream.range(0, achievable).boxed().toList());
+    List<ExamCase> questions = questions(seed, IntStream.range(0, achievable).boxed().toList());
     ImpossibleMaker tight = new ImpossibleMaker(seed);
     for (int n = achievable, made = 0; made < impossible; n++) {
       ExamCase question = tight.from(maker.achievable(n));
