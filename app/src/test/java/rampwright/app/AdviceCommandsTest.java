@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -11,6 +12,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import javax.imageio.ImageIO;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -183,12 +185,22 @@ class AdviceCommandsTest {
   void aPredictionInWordsAndAsAPicture() throws Exception {
     Path png = folder.resolve("wanted.png");
     CommandRun.Answer answer =
-        CommandRun.run("predict", sample("brine-pump"), "--settings", wanted(3.5), "--chart", png);
+        CommandRun.run(
+            "predict",
+            sample("brine-pump"),
+            "--settings",
+            wanted(3.5),
+            "--chart",
+            png,
+            "--size",
+            "1000x640");
     assertThat(answer.exit()).as(answer.err()).isZero();
     assertThat(answer.out())
         .contains("what these settings would do", "Then expect", "chart: " + png)
         .doesNotContain("Keep the settings");
-    assertThat(png).isNotEmptyFile();
+    BufferedImage picture = ImageIO.read(png.toFile());
+    assertThat(picture.getWidth()).isEqualTo(1000);
+    assertThat(picture.getHeight()).isEqualTo(640);
   }
 
   @Test

@@ -19,11 +19,18 @@ public final class AssetFit {
   private static final long SEED = 20260314L;
   private static final double UNEXPLAINED_RESIDUAL = 1.5;
   private static final double TOLD_SHARE = 0.9;
-  // Several trials leave fewer ways to explain them.
-  private static final int WELL_TOLD = 3;
-  private static final int STARTS = 5;
-  private static final int FEWER_STARTS = 3;
-  private static final int PARTLY = 5;
+  // Several trials leave fewer ways to explain them, and each costs as much again.
+  private static final int STARTS = 6;
+  private static final int FEWEST_STARTS = 3;
+  // Readings many times as uncertain as they are make a smooth slope of what is rugged: a fall of
+  // current that comes at the wrong time is felt from afar. Half of the descents begin wider than
+  // the rest, so that valleys apart are still found apart.
+  private static final double[] WIDEST = {6, 3};
+  private static final double WIDE = 2.5;
+  private static final int WIDEST_STEPS = 6;
+  private static final int WIDE_STEPS = 3;
+  private static final int FIRST_STEPS = 3;
+  private static final int LAST_STEPS = 6;
   private static final int DOWN = 14;
   private static final double PROMISING = 1.5;
 
@@ -72,17 +79,25 @@ public final class AssetFit {
    * Where descents from several starts end: all go down a little, the more promising to the floor.
    */
   private static List<double[]> ends(FitProblem problem, Batch batch, Random random) {
-    int count = problem.trialCount() < WELL_TOLD ? STARTS : FEWER_STARTS;
+    int count = Math.max(FEWEST_STARTS, STARTS / problem.trialCount());
     List<double[]> starts = new FitStarts(problem, batch).find(count, random);
     FitDescent descent = new FitDescent(problem);
-    List<double[]> halfway = batch.map(count, k -> descent.from(starts.get(k), PARTLY));
+    FitDescent wide = new FitDescent(problem.widened(WIDE));
+    List<double[]> halfway =
+        batch.map(
+            count,
+            k -> {
+              FitDescent widest = new FitDescent(problem.widened(WIDEST[k % WIDEST.length]));
+              double[] p = widest.from(starts.get(k), WIDEST_STEPS);
+              return descent.from(wide.from(p, WIDE_STEPS), FIRST_STEPS);
+            });
     List<Double> costs = batch.map(count, k -> problem.cost(halfway.get(k)));
     double least = Collections.min(costs);
     return batch.map(
         count,
         k ->
             costs.get(k) < PROMISING * least + Posterior.REACH
-                ? descent.from(halfway.get(k), DOWN - PARTLY)
+                ? descent.from(halfway.get(k), LAST_STEPS)
                 : halfway.get(k));
   }
 

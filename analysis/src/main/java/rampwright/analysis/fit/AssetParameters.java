@@ -36,9 +36,11 @@ public final class AssetParameters {
   static final int HARMONICS = 18;
   static final int GAPS = 19;
   static final int LOSS_TORQUE = 20;
-  static final int STATIC_HEAD = 21;
-  static final int COLUMN = 22;
-  static final int FLOW_SHARE = 23;
+  static final int TORQUE_SLOPE = 21;
+  static final int VOLTAGE_BEND = 22;
+  static final int STATIC_HEAD = 23;
+  static final int COLUMN = 24;
+  static final int FLOW_SHARE = 25;
 
   /** Names, in the order of the vector; {@code ln} marks a natural logarithm. */
   public static final List<String> NAMES =
@@ -64,11 +66,13 @@ public final class AssetParameters {
           "harmonic_share",
           "gap_share",
           "loss_torque",
+          "torque_slope",
+          "voltage_bend",
           "static_head_share",
           "ln water_inertia_s",
           "flow_torque_share");
 
-  static final int COUNT = 24;
+  static final int COUNT = 26;
 
   private static final double LEAST_REST = 1e-3;
 
@@ -145,6 +149,8 @@ public final class AssetParameters {
             Math.exp(p[TORQUE_GAIN]),
             p[TORQUE_OFFSET],
             clamp(p[LOSS_TORQUE], -0.02, 0.04),
+            clamp(p[TORQUE_SLOPE], -0.3, 0.3),
+            clamp(p[VOLTAGE_BEND], -0.3, 0.3),
             Math.exp(p[LIMIT_GAIN]),
             clamp(p[HARMONICS], 0, 0.4),
             clamp(p[GAPS], 0, 0.5),

@@ -50,8 +50,10 @@ final class AssetPrior {
     }
     set(AssetParameters.TORQUE_GAIN, 0, 0.045);
     set(AssetParameters.TORQUE_OFFSET, 0, 0.01);
+    set(AssetParameters.TORQUE_SLOPE, 0, 0.03);
+    set(AssetParameters.VOLTAGE_BEND, 0, 0.03);
     set(AssetParameters.LIMIT_GAIN, 0, 0.025);
-    set(AssetParameters.HARMONICS, 0.15, 0.05);
+    set(AssetParameters.HARMONICS, 0.14, 0.07);
     set(AssetParameters.GAPS, 0.13, 0.045);
     set(AssetParameters.LOSS_TORQUE, 0.005, 0.006);
   }

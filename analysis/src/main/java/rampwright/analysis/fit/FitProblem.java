@@ -17,7 +17,7 @@ import rampwright.analysis.machine.Trajectory;
  * load over the asset's usual and how much later than dated its stop order came, s. Shape of the
  * residuals: one for each parameter against its prior, the plate numbers, then each trial's.
  */
-final class FitProblem {
+final class FitProblem implements Residuals {
   private static final int ALL = -1;
   private static final int TIMING_PASSES = 5;
   private static final int TIMED_TRIALS = 2;
@@ -45,9 +45,11 @@ final class FitProblem {
   private final int size;
   private final int rows;
   private final double ratedVoltageV;
+  private final double wide;
 
   FitProblem(AssetData data, List<TrialObservation> observations, Batch batch) {
     this.batch = batch;
+    wide = 1;
     prior = new AssetPrior(data);
     parameters = new AssetParameters(data, prior.mean(AssetParameters.LOAD_FULL));
     ratedVoltageV = data.plate().ratedVoltageV();
@@ -63,12 +65,29 @@ final class FitProblem {
     rows = count + size + AssetPrior.PLATE_NUMBERS;
   }
 
+  private FitProblem(FitProblem other, double wide) {
+    batch = other.batch;
+    parameters = other.parameters;
+    prior = other.prior;
+    trials.addAll(other.trials);
+    binned.addAll(other.binned);
+    size = other.size;
+    rows = other.rows;
+    ratedVoltageV = other.ratedVoltageV;
+    this.wide = wide;
+  }
+
+  /** The same problem with readings that many times as uncertain. */
+  FitProblem widened(double factor) {
+    return new FitProblem(this, factor);
+  }
+
   AssetParameters parameters() {
     return parameters;
   }
 
-  /** Length of a parameter vector. */
-  int size() {
+  @Override
+  public int size() {
     return size;
   }
 
@@ -79,6 +98,11 @@ final class FitProblem {
 
   int trialCount() {
     return trials.size();
+  }
+
+  @Override
+  public boolean hasTrials() {
+    return !trials.isEmpty();
   }
 
   /** Prior mean of a parameter. */
@@ -95,8 +119,8 @@ final class FitProblem {
     return centre;
   }
 
-  /** Prior standard deviation of a parameter. */
-  double sigma(int parameter) {
+  @Override
+  public double sigma(int parameter) {
     int own = parameter - AssetParameters.COUNT;
     if (own >= 0) {
       boolean shift = own % 2 == 1;
@@ -196,16 +220,8 @@ final class FitProblem {
     }
   }
 
-  /** Sum of the squared residuals. */
-  double cost(double[] p) {
-    double sum = 0;
-    for (double r : residuals(p)) {
-      sum += r * r;
-    }
-    return sum;
-  }
-
-  double[] residuals(double[] p) {
+  @Override
+  public double[] residuals(double[] p) {
     return residuals(p, ALL, new double[0]);
   }
 
@@ -231,6 +247,7 @@ final class FitProblem {
           .into(
               parameters.model(p, table, source, p[AssetParameters.COUNT + 2 * k]),
               p[AssetParameters.COUNT + 2 * k + 1],
+              wide,
               out,
               row);
       row += trials.get(k).size();
@@ -238,12 +255,9 @@ final class FitProblem {
     return out;
   }
 
-  /**
-   * Derivatives of the residuals, forward differences.
-   *
-   * @param at the residuals of the same vector
-   */
-  double[][] jacobian(double[] p, double[] at) {
+  /** Derivatives of the residuals, forward differences. */
+  @Override
+  public double[][] jacobian(double[] p, double[] at) {
     return jacobian(p, at, null);
   }
 

@@ -23,12 +23,12 @@ final class Posterior {
   // The model's own errors are alike over a trial: half of a difference in cost is theirs.
   private static final double DOUBT = 2;
 
-  private final FitProblem problem;
+  private final Residuals problem;
   private final Batch batch;
   private final List<Valley> valleys;
   private final double[] shares;
 
-  Posterior(FitProblem problem, Batch batch, List<Valley> valleys) {
+  Posterior(Residuals problem, Batch batch, List<Valley> valleys) {
     this.problem = problem;
     this.batch = batch;
     this.valleys = valleys;
@@ -82,7 +82,7 @@ final class Posterior {
   }
 
   private List<double[]> draws(Valley valley, int count, Random random) {
-    boolean fresh = problem.trialCount() == 0;
+    boolean fresh = !problem.hasTrials();
     int proposals = fresh ? count : count * PROPOSALS / DRAWS + 1;
     List<double[]> sample = new ArrayList<>();
     double[] squares = new double[proposals];

@@ -39,7 +39,7 @@ final class TrialResiduals {
   }
 
   /** Writes the residuals of a model into an array from an index on. */
-  void into(MachineModel model, double stopShiftS, double[] out, int from) {
+  void into(MachineModel model, double stopShiftS, double wide, double[] out, int from) {
     Arrays.fill(out, from, from + size(), 0);
     Trajectory run = RunSimulator.run(model, trial.trial.settings(), trial.plan(stopShiftS));
     boolean agrees = run.completed() == trial.completed;
@@ -68,6 +68,9 @@ final class TrialResiduals {
       row += CHANNELS;
     }
     summary(run, out, row);
+    for (int k = from; wide > 1 && k < from + size(); k++) {
+      out[k] = widened(out[k], wide);
+    }
   }
 
   private void summary(Trajectory run, double[] out, int row) {
@@ -178,6 +181,13 @@ final class TrialResiduals {
       sum += width * (a * a + a * b + b * b) / 3;
     }
     return sum;
+  }
+
+  /** The residual as it were with standard deviations that many times as large. */
+  private static double widened(double soft, double wide) {
+    double half = 0.5 * soft * soft / (CORNER * CORNER) + 1;
+    double q = Math.sqrt(Math.max(0, half * half - 1)) / wide;
+    return Math.signum(soft) * CORNER * Math.sqrt(2 * (Math.sqrt(1 + q * q) - 1));
   }
 
   private static double soft(double off) {

@@ -22,14 +22,14 @@ final class Valley {
   // Squared distance, in standard deviations, below which two descents ended in the same place.
   private static final double SAME = 4;
 
-  private final FitProblem problem;
+  private final Residuals problem;
   private final double[] floor;
   private final double cost;
   private final RealMatrix normal;
   private final RealMatrix covariance;
   private final RealMatrix root;
 
-  private Valley(FitProblem problem, double[] floor, double cost) {
+  private Valley(Residuals problem, double[] floor, double cost) {
     this.problem = problem;
     this.floor = floor;
     this.cost = cost;
@@ -55,7 +55,7 @@ final class Valley {
   }
 
   /** The valleys that descents ended in, each once, the deepest first. */
-  static List<Valley> of(FitProblem problem, Batch batch, List<double[]> ends, double reach) {
+  static List<Valley> of(Residuals problem, Batch batch, List<double[]> ends, double reach) {
     record End(double[] at, double cost) {}
     List<End> sorted =
         new ArrayList<>(
@@ -74,7 +74,7 @@ final class Valley {
     return out;
   }
 
-  private static RealMatrix normalAt(FitProblem problem, double[] at) {
+  private static RealMatrix normalAt(Residuals problem, double[] at) {
     double[][] rows = problem.jacobian(at, problem.residuals(at));
     for (double[] row : rows) {
       for (int k = 0; k < row.length; k++) {

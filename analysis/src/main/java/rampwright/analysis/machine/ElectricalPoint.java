@@ -50,6 +50,7 @@ final class ElectricalPoint {
    */
   double demand;
 
+  private double speed;
   private double admittance;
   private double powerFactor;
   private double torqueFactor;
@@ -88,7 +89,7 @@ final class ElectricalPoint {
   /** A voltage ratio, held down by the current limit (of rated current). */
   void voltage(double speedPu, double wantedRatio, double limit) {
     look(speedPu);
-    atRatio(wantedRatio * fullRatio);
+    atRatio(starter.ratioFor(wantedRatio) * fullRatio);
     limited = false;
     full = wantedRatio >= 0.9999;
     demand = wantedRatio;
@@ -103,7 +104,7 @@ final class ElectricalPoint {
     double wanted = Math.max(0, reference - starter.torqueOffset());
     // Believed torque per squared motor voltage; the squared current counts against it.
     double believed =
-        starter.torqueGain() * torqueFactor - starter.lossTorque() * admittance * admittance;
+        starter.torqueGainAt(speed) * torqueFactor - starter.lossTorque() * admittance * admittance;
     double most = limit * starter.limitGain();
     limited = false;
     full = false;
@@ -124,7 +125,7 @@ final class ElectricalPoint {
   /** What the starter believes the present torque is. */
   double believedTorque() {
     double fundamental = admittance * motorVoltage;
-    return starter.torqueGain() * torque
+    return starter.torqueGainAt(speed) * torque
         + starter.torqueOffset()
         - starter.lossTorque() * fundamental * fundamental;
   }
@@ -160,6 +161,7 @@ final class ElectricalPoint {
   }
 
   private void look(double speedPu) {
+    speed = speedPu;
     double slip = 1.0 - speedPu;
     if (slip > 0) {
       double place = SlipTable.place(slip);

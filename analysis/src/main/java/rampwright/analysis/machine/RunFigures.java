@@ -37,10 +37,23 @@ public final class RunFigures {
     values.put(figure, value);
   }
 
-  /** Takes the figures of a run. */
+  /** Takes the figures of a run on a supply whose declared voltage is the motor's rated one. */
   public static RunFigures of(Trajectory run, MachineModel model, PhaseFactors phases) {
+    return of(run, model, phases, model.plate().ratedVoltageV());
+  }
+
+  /**
+   * Takes the figures of a run.
+   *
+   * @param declaredV declared supply voltage, line to line
+   */
+  public static RunFigures of(
+      Trajectory run, MachineModel model, PhaseFactors phases, double declaredV) {
     RunFigures figures = new RunFigures();
     figures.start(run, model, phases);
+    figures.set(
+        RunFigure.DIP_DURATION,
+        RunDip.longestS(run, phases.worstDip(), declaredV / model.plate().ratedVoltageV()));
     if (!Double.isNaN(run.instants().stopBeginS())) {
       figures.stop(run, phases);
       Pipe pipe = model.pipe();
@@ -93,6 +106,7 @@ public final class RunFigures {
     set(
         RunFigure.RUN_CURRENT,
         runCurrent * phases.highestCurrent() * model.plate().ratedCurrentA());
+    power(run, last, model);
     double omega = run.settledSpeedPu() * model.plate().syncSpeedRadPerS();
     set(RunFigure.ACCELERATION_ENERGY, 0.5 * model.inertiaKgM2() * omega * omega);
     int k = last;
@@ -100,6 +114,20 @@ public final class RunFigures {
       k--;
     }
     set(RunFigure.SETTLING_TIME, run.timeS(Math.min(k + 1, last)));
+  }
+
+  /**
+   * Power taken while running at full voltage: S = sqrt(3) V I, P = S cos(phi) of the circuit at
+   * the speed; iron loss is not in the circuit.
+   */
+  private void power(Trajectory run, int at, MachineModel model) {
+    double volt = run.busVoltagePu(at) * model.plate().ratedVoltageV();
+    double apparent = Math.sqrt(3) * volt * run.currentRatio(at) * model.plate().ratedCurrentA();
+    double cos = model.motor().powerFactor(1 - run.speedPu(at));
+    set(RunFigure.APPARENT_POWER, apparent);
+    set(RunFigure.POWER_FACTOR, cos);
+    set(RunFigure.ACTIVE_POWER, apparent * cos);
+    set(RunFigure.REACTIVE_POWER, apparent * Math.sqrt(Math.max(0, 1 - cos * cos)));
   }
 
   private void stop(Trajectory run, PhaseFactors phases) {

@@ -7,6 +7,10 @@ package rampwright.analysis.machine;
  * @param torqueOffset added to that, per unit of rated torque
  * @param lossTorque torque, per unit, that the starter takes off for every squared per unit of
  *     current: what it allows for stator loss beyond the true loss
+ * @param torqueSlope how much more it believes at synchronous speed than at standstill, as a share
+ *     of the torque: a loss or an angle that is allowed for at one speed is not right at another
+ * @param voltageBend how a voltage that is asked for, a share k of full, differs from what comes: k
+ *     + bend k (1 - k); right at nothing and at full, as a firing angle's table is
  * @param limitGain RMS current held at the limit over the limit that is set
  * @param harmonicShare squared harmonic current over squared fundamental current when the
  *     fundamental voltage is near zero; it shrinks as 1 - k^2 towards full voltage k = 1
@@ -18,13 +22,15 @@ public record StarterLaw(
     double torqueGain,
     double torqueOffset,
     double lossTorque,
+    double torqueSlope,
+    double voltageBend,
     double limitGain,
     double harmonicShare,
     double gapShare,
     Wiring wiring) {
 
   /** A starter without error, in line. */
-  public static final StarterLaw EXACT = new StarterLaw(1, 0, 0, 1, 0, 0, Wiring.IN_LINE);
+  public static final StarterLaw EXACT = new StarterLaw(1, 0, 0, 0, 0, 1, 0, 0, Wiring.IN_LINE);
 
   /** Where a starter sits, and what share of the line current it carries. */
   public enum Wiring {
@@ -51,6 +57,16 @@ public record StarterLaw(
     public double shareOfLineCurrent() {
       return shareOfLineCurrent;
     }
+  }
+
+  /** Torque the starter believes it makes over the torque it makes, but for offset and loss. */
+  public double torqueGainAt(double speedPu) {
+    return torqueGain * (1 + torqueSlope * speedPu);
+  }
+
+  /** Voltage ratio that comes when a ratio is asked for. */
+  public double ratioFor(double asked) {
+    return asked + voltageBend * asked * (1 - asked);
   }
 
   /**

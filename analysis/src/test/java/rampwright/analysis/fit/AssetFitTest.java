@@ -99,8 +99,8 @@ class AssetFitTest {
           .isCloseTo(figure(truth, FIRST, RunFigure.I2T), Percentage.withPercentage(4));
       ratios += spread(two, THIRD) / spread(one, THIRD);
     }
-    // Measured on four pairs of trials: 0.77 to 0.88 of it, 0.81 in the mean.
-    assertThat(ratios / PAIRS).isLessThan(0.9);
+    // Measured on five pairs of trials: 0.59 to 0.82 of it, 0.71 in the mean.
+    assertThat(ratios / PAIRS).isLessThan(0.85);
   }
 
   @Test

@@ -44,7 +44,7 @@ final class SimulatedTrial {
     return new MachineModel(
         PLATE,
         new SlipTable(real, PLATE.torquePerAirGapPower()),
-        new StarterLaw(1.03, -0.01, 0.006, 1.012, 0.12, 0.12, StarterLaw.Wiring.IN_LINE),
+        new StarterLaw(1.03, -0.01, 0.006, 0, 0, 1.012, 0.12, 0.12, StarterLaw.Wiring.IN_LINE),
         Supply.ofImpedance(0.018, 3),
         404,
         LOAD,

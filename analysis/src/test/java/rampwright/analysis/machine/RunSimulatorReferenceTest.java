@@ -19,7 +19,7 @@ class RunSimulatorReferenceTest {
     return new MachineModel(
         PLATE,
         new SlipTable(circuit, PLATE.torquePerAirGapPower()),
-        new StarterLaw(1.03, 0.01, 0, 0.99, 0.03, 0.1, StarterLaw.Wiring.IN_LINE),
+        new StarterLaw(1.03, 0.01, 0, 0, 0, 0.99, 0.03, 0.1, StarterLaw.Wiring.IN_LINE),
         supply,
         400,
         load,
@@ -113,6 +113,51 @@ class RunSimulatorReferenceTest {
     double dip = 100 * supply.reactanceOhm() * 3 * 0.99 * 160 * Math.sqrt(3) / 400;
     assertThat(figures.of(RunFigure.VOLTAGE_DIP)).isCloseTo(dip, Percentage.withPercentage(8));
     assertThat(run.limitedShare()).isGreaterThan(0.8);
+  }
+
+  /**
+   * Power taken = air-gap power + stator copper loss, the balance of the circuit: T w0 + 3 I^2 R1.
+   */
+  @Test
+  void powerOfTheRunIsThatOfTheAirGapAndTheStatorWinding() {
+    CageCircuit circuit = PlateCircuit.of(PLATE, TypicalMotor.of(PLATE));
+    MachineModel model =
+        model(new LoadCurve(0.8, 0.08, 0.1, 2, 0.03), 8, Supply.ofFaultLevel(400, 10e6, 4));
+    Trajectory run =
+        RunSimulator.run(
+            model, settings(ControlMode.VOLTAGE_RAMP, 4, 5), RunPlan.startAndStop(60, 9));
+    RunFigures figures = RunFigures.of(run, model, RunFigures.PhaseFactors.BALANCED);
+    double gap = model.loadTorque(run.settledSpeedPu(), 0) * PLATE.ratedTorqueNm();
+    double amps = figures.of(RunFigure.RUN_CURRENT);
+    double expected =
+        gap * PLATE.syncSpeedRadPerS() + 3 * amps * amps * circuit.r1() * PLATE.baseImpedanceOhm();
+    assertThat(figures.of(RunFigure.ACTIVE_POWER)).isCloseTo(expected, METHOD);
+    assertThat(Math.hypot(figures.of(RunFigure.ACTIVE_POWER), figures.of(RunFigure.REACTIVE_POWER)))
+        .isCloseTo(figures.of(RunFigure.APPARENT_POWER), Percentage.withPercentage(1e-6));
+    assertThat(figures.of(RunFigure.POWER_FACTOR))
+        .isCloseTo(expected / figures.of(RunFigure.APPARENT_POWER), METHOD);
+  }
+
+  /** A current held at its limit holds the voltage down as long: the dip lasts while it is held. */
+  @Test
+  void theDipLastsWhileTheCurrentIsHeld() {
+    MachineModel model =
+        model(new LoadCurve(0.6, 0.08, 0.1, 2, 0.03), 8, Supply.ofFaultLevel(400, 2.4e6, 1e6));
+    Trajectory run =
+        RunSimulator.run(model, settings(ControlMode.VOLTAGE_RAMP, 3, 0.5), RunPlan.startOnly(60));
+    RunFigures figures = RunFigures.of(run, model, RunFigures.PhaseFactors.BALANCED);
+    assertThat(figures.of(RunFigure.VOLTAGE_DIP)).isBetween(11.0, 15.0);
+    double held = run.limitedShare() * run.instants().fullSpeedS();
+    // The ramp takes half a second to the limit, and the current falls some tenths after it.
+    assertThat(figures.of(RunFigure.DIP_DURATION)).isBetween(held - 0.5, held + 0.5);
+    assertThat(
+            RunFigures.of(run, model, RunFigures.PhaseFactors.BALANCED, 370)
+                .of(RunFigure.DIP_DURATION))
+        .isZero();
+    assertThat(
+            RunFigures.of(run, model, RunFigures.PhaseFactors.BALANCED, 450)
+                .of(RunFigure.DIP_DURATION))
+        .isNaN();
   }
 
   @Test

@@ -48,6 +48,7 @@ public record AdviceRequest(
    *
    * @param observation readings for the fit
    * @param figures what was measured, by figure key; a key that could not be had is left out
+   * @param uncertainties standard uncertainty of each, where it is known
    * @param cutBeforeBypass current was cut before full voltage was reached, though the shaft was at
    *     full speed: the starter's own limit on the starting time
    * @param corridorMargin smallest distance inside the envelope's corridors as a share of the
@@ -56,15 +57,17 @@ public record AdviceRequest(
   public record Trial(
       TrialObservation observation,
       Map<String, Double> figures,
+      Map<String, Double> uncertainties,
       boolean cutBeforeBypass,
       double corridorMargin) {
     /** A trial that was by-passed, or failed in a way its observation tells; no corridors. */
     public Trial(TrialObservation observation, Map<String, Double> figures) {
-      this(observation, figures, false, Double.POSITIVE_INFINITY);
+      this(observation, figures, Map.of(), false, Double.POSITIVE_INFINITY);
     }
 
     public Trial {
       figures = Map.copyOf(figures);
+      uncertainties = Map.copyOf(uncertainties);
     }
   }
 }

@@ -44,6 +44,7 @@ final class Chances {
   private final double giveUpS;
   private final int asked;
   private final double runS;
+  private final double declaredV;
   private Lessons lessons = Lessons.NONE;
 
   Chances(
@@ -58,6 +59,7 @@ final class Chances {
     this.tried = tried;
     this.phases = phases;
     this.runS = runS;
+    declaredV = request.asset().supplyVoltageV();
     double longest = 40;
     for (FigureLimit limit : request.limits()) {
       RunFigure figure = limit.figure();
@@ -151,7 +153,7 @@ final class Chances {
   Rehearsal rehearsal(Trajectory run, MachineModel model, StarterSettings settings) {
     return new Rehearsal(
         run,
-        RunFigures.of(run, model, phases),
+        RunFigures.of(run, model, phases, declaredV),
         model,
         phases,
         tried(settings),
@@ -235,7 +237,7 @@ final class Chances {
     int last = run.size() - 1;
     double current = run.currentRatio(last);
     double believed =
-        model.starter().torqueGain() * run.loadTorquePu(last)
+        model.starter().torqueGainAt(run.speedPu(last)) * run.loadTorquePu(last)
             + model.starter().torqueOffset()
             - model.starter().lossTorque() * current * current;
     double first = settings.initialTorquePct() / 100;

@@ -19,7 +19,8 @@ import rampwright.analysis.machine.StarterSettings;
  *
  * <p>Formula: the logarithm of measured over predicted is a Gaussian process over the settings with
  * zero mean, the standard deviation of {@link Discrepancy} times a factor, correlation {@link
- * SettingDistance}, and {@value #ALONE} of it more that is a trial's own. The factor squared is (n0
+ * SettingDistance}, and {@value #ALONE} of it more that is a trial's own, the
+ * uncertainty of the measured figure besides. The factor squared is (n0
  * + sum of squared misses over what is expected of them) / (n0 + n), n0 = {@value #BELIEF}, and
  * never below one: an asset on which the best model misses is trusted less everywhere. Mean and
  * variance at new settings are the usual ones of kriging, with a trial's own on top. Source: M. C.
@@ -39,7 +40,7 @@ final class Experience {
   /** What a single trial is off by alone, as a share of what all of them are. */
   private static final double ALONE = 0.3;
 
-  private record Seen(StarterSettings settings, double off, double share) {}
+  private record Seen(StarterSettings settings, double off, double share, double noise) {}
 
   private record Learnt(
       List<Seen> seen, double factor, CholeskyDecomposition cover, RealVector pull) {}
@@ -99,27 +100,21 @@ final class Experience {
         || !(predicted > 0)
         || observed.end() != TrialObservation.End.COMPLETED
         || !rehearsal.run().completed()
-        || (observed.speedRpm() == null && restsOnSpeed(figure))) {
+        || DatedFigures.hangs(trial, figure.key())) {
       return null;
     }
     double off = Math.max(-MOST, Math.min(MOST, Math.log(measured / predicted)));
     double share =
         Discrepancy.sigma(figure, predicted, rehearsal.limited(), rehearsal.tried()) / predicted;
-    return new Seen(observed.settings(), off, share);
-  }
-
-  /** Figures that are dated by a rule of current where there is no speed, and carry its bias. */
-  private static boolean restsOnSpeed(RunFigure figure) {
-    return switch (figure) {
-      case START_TIME, RMS_CURRENT, RMS_CURRENT_A, I2T, I2T_A2S, BREAKAWAY_DELAY -> true;
-      default -> false;
-    };
+    Double doubt = trial.uncertainties().get(figure.key());
+    double noise = Math.hypot(ALONE * share, doubt == null ? 0 : doubt / measured);
+    return new Seen(observed.settings(), off, share, noise);
   }
 
   private static double factor(List<Seen> seen) {
     double sum = BELIEF;
     for (Seen one : seen) {
-      sum += one.off * one.off / ((1 + square(ALONE)) * square(one.share));
+      sum += one.off * one.off / (one.share * one.share + one.noise * one.noise);
     }
     return Math.sqrt(Math.max(1, sum / (BELIEF + seen.size())));
   }
@@ -134,7 +129,7 @@ final class Experience {
       for (int j = 0; j <= i; j++) {
         Seen b = seen.get(j);
         double shared = factor * factor * a.share * b.share * alike(figure, a.settings, b.settings);
-        double both = shared + (i == j ? square(ALONE * a.share) : 0);
+        double both = shared + (i == j ? a.noise * a.noise : 0);
         cover.setEntry(i, j, both);
         cover.setEntry(j, i, both);
       }

@@ -51,6 +51,20 @@ final class SettingDistance {
     return fall(release * release + ramp * ramp);
   }
 
+  /** How far apart two starts are for a search: 0 the same, 1 another kind of ramp. */
+  static double apart(StarterSettings a, StarterSettings b) {
+    double modes = a.control() == b.control() ? 0 : 1;
+    double first =
+        a.control() == ControlMode.TORQUE_RAMP
+            ? (a.initialTorquePct() - b.initialTorquePct()) / 30
+            : (a.initialVoltagePct() - b.initialVoltagePct()) / 20;
+    return modes
+        + Math.abs(Math.log(a.currentLimitRatio() / b.currentLimitRatio()))
+        + 0.4 * Math.abs(Math.log(Math.max(0.2, a.rampUpS()) / Math.max(0.2, b.rampUpS())))
+        + 0.5 * Math.abs(first)
+        + (a.hasPulse() == b.hasPulse() ? 0 : 0.3);
+  }
+
   private static double times(double a, double b) {
     return Math.log(Math.max(SHORT_S, a) / Math.max(SHORT_S, b)) / TIME;
   }

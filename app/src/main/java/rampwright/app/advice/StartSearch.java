@@ -9,7 +9,6 @@ import java.util.Set;
 import rampwright.analysis.fit.Batch;
 import rampwright.analysis.machine.ControlMode;
 import rampwright.analysis.machine.MachineModel;
-import rampwright.analysis.machine.RunFigure;
 import rampwright.analysis.machine.StarterSettings;
 
 /**
@@ -19,7 +18,6 @@ import rampwright.analysis.machine.StarterSettings;
  * it on a few models, pattern moves from the best few on more models, the finalists on all.
  */
 final class StartSearch {
-  private static final int SAMPLE = 400;
   private static final int ROUGH_MODELS = 2;
   private static final double ROUGHLY = 3;
   private static final int SECOND_LOOK = 160;
@@ -47,6 +45,7 @@ final class StartSearch {
   private final StarterSettings present;
   private final double caution;
   private final boolean gentle;
+  private final PeakGuard guard;
 
   /** Settings with their chance. */
   record Scored(StarterSettings settings, double chance) {}
@@ -73,6 +72,7 @@ final class StartSearch {
     this.present = present;
     this.caution = caution;
     this.gentle = gentle;
+    this.guard = new PeakGuard(chances, ranges, best);
     this.reach = new double[models.size()];
   }
 
@@ -88,7 +88,8 @@ final class StartSearch {
 
   /** The best settings found; stop settings are the present ones. */
   Scored search(Random random) {
-    List<StarterSettings> sample = sample(random);
+    List<StarterSettings> sample =
+        new StartSample(chances, ranges, guard, present, gentle, wide()).of(random);
     sampled = ranked(sample, rough(sample));
     List<StarterSettings> second = new ArrayList<>();
     if (!wide()) {
@@ -114,7 +115,7 @@ final class StartSearch {
       last.add(each.settings());
     }
     for (Scored each : finalists) {
-      StarterSettings held = held(each.settings());
+      StarterSettings held = guard.held(each.settings());
       if (seen.add(held)) {
         last.add(held);
       }
@@ -248,26 +249,13 @@ final class StartSearch {
     for (Scored each : sorted) {
       boolean far = true;
       for (Scored chosen : out) {
-        far = far && distance(each.settings(), chosen.settings()) > 0.25;
+        far = far && SettingDistance.apart(each.settings(), chosen.settings()) > 0.25;
       }
       if (far && out.size() < CLIMBERS) {
         out.add(each);
       }
     }
     return out;
-  }
-
-  private static double distance(StarterSettings a, StarterSettings b) {
-    double modes = a.control() == b.control() ? 0 : 1;
-    double first =
-        a.control() == ControlMode.TORQUE_RAMP
-            ? (a.initialTorquePct() - b.initialTorquePct()) / 30
-            : (a.initialVoltagePct() - b.initialVoltagePct()) / 20;
-    return modes
-        + Math.abs(Math.log(a.currentLimitRatio() / b.currentLimitRatio()))
-        + 0.4 * Math.abs(Math.log(Math.max(0.2, a.rampUpS()) / Math.max(0.2, b.rampUpS())))
-        + 0.5 * Math.abs(first)
-        + (a.hasPulse() == b.hasPulse() ? 0 : 0.3);
   }
 
   /** Pattern moves along each setting, on more models, until none helps. */
@@ -295,91 +283,10 @@ final class StartSearch {
   private List<StarterSettings> neighbours(StarterSettings at, double reach) {
     List<StarterSettings> out = new ArrayList<>();
     for (StarterSettings next : new Moves(ranges).ofStart(at, reach)) {
-      out.add(wide() ? held(next) : next);
+      out.add(wide() ? guard.held(next) : next);
     }
     out.removeIf(next -> next.equals(at));
     return out;
-  }
-
-  private List<StarterSettings> sample(Random random) {
-    double peak = 5;
-    double longest = 20;
-    for (FigureLimit limit : chances.startLimits()) {
-      Double max = limit.max();
-      if (max != null && limit.figure() == RunFigure.PEAK_CURRENT) {
-        peak = max;
-      }
-      if (max != null && limit.figure() == RunFigure.START_TIME) {
-        longest = max;
-      }
-    }
-    List<StarterSettings> out = new ArrayList<>();
-    SettingRange limits = ranges.of(Setting.CURRENT_LIMIT);
-    SettingRange ramps = ranges.of(Setting.RAMP_UP);
-    double rampLow = Math.max(ramps.min(), 0.3);
-    double rampHigh = Math.max(rampLow * 1.01, Math.min(ramps.max(), 3.5 * longest));
-    for (int k = 0; k < (wide() ? SAMPLE / 2 : SAMPLE); k++) {
-      double u1 = radical(k + 1, 2);
-      double u2 = radical(k + 1, 3);
-      double u3 = radical(k + 1, 5);
-      boolean torque = radical(k + 1, 7) < 0.5;
-      // Half the sample holds the peak by the limit, half leaves the limit wide.
-      double limit =
-          radical(k + 1, 11) < 0.7
-              ? limits.min() + (1.03 * peak - limits.min()) * Math.sqrt(u1)
-              : peak * (1 + 0.8 * u1);
-      if (wide()) {
-        // Little is known: the current limit alone makes sure of the peak.
-        double cap = Math.min(chances.limitForPeak(best), limits.max());
-        limit = cap * (0.75 + 0.25 * Math.sqrt(u1));
-      }
-      double pulse = radical(k + 1, 13);
-      boolean pulsed = !gentle && pulse < 0.12;
-      StarterSettings s =
-          new StarterSettings(
-              Math.min(20, Math.max(0.1, limit)),
-              torque ? ControlMode.TORQUE_RAMP : ControlMode.VOLTAGE_RAMP,
-              rampLow * Math.pow(rampHigh / rampLow, u2),
-              torque ? 75 * u3 : present.initialTorquePct(),
-              torque ? present.initialVoltagePct() : 15 + 60 * u3,
-              pulsed ? 25 + 40 * random.nextDouble() : 0,
-              pulsed ? 0.2 + 0.6 * random.nextDouble() : 0,
-              present.stop(),
-              present.releaseTorquePct(),
-              present.rampDownS());
-      out.add(wide() ? held(ranges.nearest(s)) : ranges.nearest(s));
-    }
-    return out;
-  }
-
-  /** Van der Corput sequence: fills (0, 1) evenly. */
-  private static double radical(int index, int base) {
-    double out = 0;
-    double share = 1.0 / base;
-    int rest = index;
-    while (rest > 0) {
-      out += share * (rest % base);
-      rest /= base;
-      share /= base;
-    }
-    return out;
-  }
-
-  /**
-   * The same with a current limit that keeps the peak inside its own limit whatever the load does:
-   * costs nothing where the limit never acts, and guards against what the model does not know.
-   */
-  private StarterSettings held(StarterSettings s) {
-    double cap = chances.limitForPeak(best);
-    if (s.currentLimitRatio() <= cap) {
-      return s;
-    }
-    SettingRange range = ranges.of(Setting.CURRENT_LIMIT);
-    double near = range.nearest(cap);
-    if (near > cap) {
-      near = range.nearest(near - range.step());
-    }
-    return Setting.CURRENT_LIMIT.in(s, near);
   }
 
   /** Among those as good as the best, the least heat; among those alike, the smaller change. */
@@ -395,9 +302,11 @@ final class StartSearch {
         continue;
       }
       double heat = chances.heatOfStart(best, each.settings());
-      double unguarded = each.settings().currentLimitRatio() > chances.limitForPeak(best) ? 0.5 : 0;
+      double unguarded = guard.isOpen(each.settings()) ? 0.5 : 0;
       double value =
-          Math.log(Math.max(1e-3, heat)) + 0.05 * distance(each.settings(), present) + unguarded;
+          Math.log(Math.max(1e-3, heat))
+              + 0.05 * SettingDistance.apart(each.settings(), present)
+              + unguarded;
       if (value < cost) {
         cost = value;
         chosen = each;

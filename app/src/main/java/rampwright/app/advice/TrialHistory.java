@@ -7,6 +7,7 @@ import java.util.Set;
 import rampwright.analysis.fit.TrialObservation;
 import rampwright.analysis.machine.ControlMode;
 import rampwright.analysis.machine.RunFigures.PhaseFactors;
+import rampwright.analysis.machine.StarterSettings;
 
 /** What the trials so far show by themselves, without a model. */
 final class TrialHistory {
@@ -15,6 +16,7 @@ final class TrialHistory {
 
   private static final double LEAST_OWN_LIMIT_S = 25;
   private static final int SPEAKS_ALONE = 3;
+  private static final double MUCH_THE_SAME = 0.9;
 
   private final AdviceRequest request;
   private final List<TrialObservation> trials = new ArrayList<>();
@@ -70,6 +72,15 @@ final class TrialHistory {
       }
     }
     return out;
+  }
+
+  /** Whether a start was completed and then stopped in much the same way. */
+  boolean stopMade(StarterSettings settings) {
+    return trials.stream()
+        .anyMatch(
+            trial ->
+                trial.end() == TrialObservation.End.COMPLETED
+                    && SettingDistance.stops(trial.settings(), settings) > MUCH_THE_SAME);
   }
 
   /** Mean source voltage, the declared one where none was measured, V. */

@@ -3,11 +3,11 @@ package rampwright.app.cli;
 import java.nio.file.Path;
 import java.util.function.BiConsumer;
 import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import rampwright.app.json.AdviceJson;
 import rampwright.app.usecase.AdviseAsset;
-import rampwright.app.usecase.ChartSize;
 import rampwright.app.usecase.InputProblem;
 import rampwright.app.usecase.UsageProblem;
 
@@ -22,6 +22,8 @@ abstract class AdviceCommand extends Command {
       description = "Draw the predicted trial (.png or .svg) with the last one behind it.")
   private @Nullable Path chart;
 
+  @Mixin private final SizeOption size = new SizeOption();
+
   AdviceCommand(Screen screen, Services services) {
     super(screen, services);
   }
@@ -35,7 +37,7 @@ abstract class AdviceCommand extends Command {
       throws InputProblem, UsageProblem {
     Path target = chart;
     if (target != null) {
-      services().chartPrediction().run(advised, target, ChartSize.DEFAULT);
+      services().chartPrediction().run(advised, target, size.value());
     }
     if (isJson()) {
       screen()

@@ -22,7 +22,7 @@ import rampwright.app.usecase.UsageProblem;
       "",
       "Examples:",
       "  rampwright advise pump/",
-      "  rampwright advise pump/ --chart next.png",
+      "  rampwright advise pump/ --chart next.png --size 1200x700",
       "  rampwright advise pump/ --json"
     })
 final class AdviseCommand extends AdviceCommand {

@@ -36,6 +36,8 @@ final class ModelWords {
           Map.entry("harmonic_share", "harmonics of the limited current"),
           Map.entry("gap_share", "gaps of the limited current"),
           Map.entry("loss_torque", "losses in the starter's torque estimate"),
+          Map.entry("torque_slope", "lean of the starter's torque estimate with speed"),
+          Map.entry("voltage_bend", "bend of the starter's voltage"),
           Map.entry("static_head_share", "static head"),
           Map.entry("water_inertia_s", "inertia of the water column"),
           Map.entry("flow_torque_share", "share of torque that goes with flow"));

@@ -15,6 +15,7 @@ import rampwright.analysis.machine.LoadKind;
 import rampwright.analysis.machine.MachineModel;
 import rampwright.analysis.machine.Nameplate;
 import rampwright.analysis.machine.PlateCircuit;
+import rampwright.analysis.machine.RunFigure;
 import rampwright.analysis.machine.RunFigures;
 import rampwright.analysis.machine.RunFigures.PhaseFactors;
 import rampwright.analysis.machine.RunPlan;
@@ -46,7 +47,7 @@ class AdviceEngineTest {
     return new MachineModel(
         PLATE,
         new SlipTable(PlateCircuit.of(PLATE, TypicalMotor.of(PLATE)), PLATE.torquePerAirGapPower()),
-        new StarterLaw(1.03, -0.01, 0.006, 1.012, 0.12, 0.12, StarterLaw.Wiring.IN_LINE),
+        new StarterLaw(1.03, -0.01, 0.006, 0, 0, 1.012, 0.12, 0.12, StarterLaw.Wiring.IN_LINE),
         Supply.ofImpedance(0.018, 3),
         404,
         new LoadCurve(0.62, 0.28, 0.42, 1.1, 0.03),
@@ -186,6 +187,24 @@ class AdviceEngineTest {
         AdviceEngine.advise(
             new AdviceRequest(ASSET, RANGES, more, List.of(trial(SLOW, 3), whole), null));
     assertThat(unmet.status()).isNotEqualTo(Advice.Status.KEEP);
+  }
+
+  /** No channel shows when the shaft stands: the same stop again would tell the same again. */
+  @Test
+  void aStopNobodySawIsNotRepeatedOnACoinsToss() {
+    List<FigureLimit> limits = new java.util.ArrayList<>(ENVELOPE);
+    double usual = run(SLOW).of(RunFigure.STOP_TIME);
+    limits.add(new FigureLimit("stop_time_s", 2.4 * usual, 2.55 * usual));
+    AdviceRequest.Trial first = trial(SLOW, 3);
+    Advice once =
+        AdviceEngine.advise(new AdviceRequest(ASSET, RANGES, limits, List.of(first), null));
+    Advice twice =
+        AdviceEngine.advise(
+            new AdviceRequest(
+                ASSET, RANGES, limits, List.of(first, trial(once.settings(), 4)), null));
+    assertThat(twice.status()).isEqualTo(Advice.Status.NEED_ANOTHER_TRIAL);
+    assertThat(twice.reason()).contains("no channel shows", "speed channel");
+    assertThat(SettingDistance.stops(once.settings(), twice.settings())).isLessThan(0.9);
   }
 
   @Test

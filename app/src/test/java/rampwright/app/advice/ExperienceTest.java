@@ -35,7 +35,7 @@ class ExperienceTest {
           PLATE,
           new SlipTable(
               PlateCircuit.of(PLATE, TypicalMotor.of(PLATE)), PLATE.torquePerAirGapPower()),
-          new StarterLaw(1, 0, 0, 1, 0.1, 0.1, StarterLaw.Wiring.IN_LINE),
+          new StarterLaw(1, 0, 0, 0, 0, 1, 0.1, 0.1, StarterLaw.Wiring.IN_LINE),
           Supply.ofImpedance(0.018, 3),
           400,
           new LoadCurve(0.6, 0.28, 0.42, 1.1, 0.03),

@@ -39,7 +39,7 @@ class RequirementTest {
     return new MachineModel(
         PLATE,
         new SlipTable(PlateCircuit.of(PLATE, TypicalMotor.of(PLATE)), PLATE.torquePerAirGapPower()),
-        new StarterLaw(torqueGain, 0, 0, 1, 0.1, 0.1, StarterLaw.Wiring.IN_LINE),
+        new StarterLaw(torqueGain, 0, 0, 0, 0, 1, 0.1, 0.1, StarterLaw.Wiring.IN_LINE),
         Supply.ofImpedance(0.018, 3),
         400,
         new LoadCurve(load, 0.28, 0.42, 1.1, 0.03),

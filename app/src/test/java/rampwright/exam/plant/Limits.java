@@ -40,6 +40,19 @@ public record Limits(Map<String, Limit> byFigure) {
     return worst;
   }
 
+  /** The limits that are missed, each with its excess as a share of the limit; empty: all met. */
+  public Map<String, Double> missed(TrueFigures figures) {
+    Map<String, Double> out = new LinkedHashMap<>();
+    byFigure.forEach(
+        (key, limit) -> {
+          double excess = limit.excess(figures.get(key));
+          if (excess > 0) {
+            out.put(key, excess);
+          }
+        });
+    return out;
+  }
+
   /** True: some limit is on the stop, so that a trial must be followed to rest. */
   public boolean onStop() {
     return byFigure.keySet().stream()

@@ -24,28 +24,28 @@ public final class ProductAdviser implements Adviser {
 
   private final AdviseAsset advise = useCase();
 
-  /** The use case, reading files as the command line does. */
+  /** The use case, reading traces as the product does. */
   static AdviseAsset useCase() {
     return new AdviseAsset(
-          new TraceFileDoor() {
-            @Override
-            public Trace read(ReadRequest request) throws TraceFileException {
-              return TraceFiles.read(
-                  request.file(),
-                  new ReadOptions(
-                      request.columns(),
-                      request.declaredKind(),
-                      request.secondary(),
-                      request.context()));
-            }
+        new TraceFileDoor() {
+          @Override
+          public Trace read(ReadRequest request) throws TraceFileException {
+            return TraceFiles.read(
+                request.file(),
+                new ReadOptions(
+                    request.columns(),
+                    request.declaredKind(),
+                    request.secondary(),
+                    request.context()));
+          }
 
-            @Override
-            public List<Path> write(WriteRequest request) {
-              throw new UnsupportedOperationException("the exam writes no traces");
-            }
-          },
-          TraceAnalyzer::analyze,
-          "exam");
+          @Override
+          public List<Path> write(WriteRequest request) {
+            throw new UnsupportedOperationException("the exam writes no traces");
+          }
+        },
+        TraceAnalyzer::analyze,
+        "exam");
   }
 
   @Override

@@ -3,7 +3,9 @@ package rampwright.exam.tuner;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.function.Function;
+import java.util.stream.IntStream;
 import rampwright.exam.plant.AssetFolder;
 import rampwright.exam.plant.PlantAsset;
 import rampwright.exam.plant.PlantSettings;
@@ -36,6 +38,7 @@ public final class Exam {
    * @param number of the trial after the first
    * @param chance stated; NaN: none
    * @param seconds the adviser took
+   * @param missed limits missed, by figure, each with its excess as a share of the limit
    * @param failure what went wrong in the adviser; empty: nothing
    */
   public record Step(
@@ -44,6 +47,7 @@ public final class Exam {
       double chance,
       boolean met,
       double worst,
+      Map<String, Double> missed,
       double i2tRatioS,
       double seconds,
       PlantSettings settings,
@@ -115,6 +119,7 @@ public final class Exam {
               proposal.chance(),
               worst <= 0,
               worst,
+              question.limits().missed(now.figures()),
               now.figures().get("i2t_ratio_s"),
               seconds,
               proposal.settings(),
@@ -134,13 +139,18 @@ public final class Exam {
     return new Adviser.Seen(settings, trial.figures());
   }
 
+  /** Achievable questions by their numbers. */
+  public static List<ExamCase> questions(long seed, List<Integer> numbers) {
+    CaseMaker maker = new CaseMaker(seed);
+    List<ExamCase> questions = new ArrayList<>();
+    numbers.forEach(n -> questions.add(maker.achievable(n)));
+    return questions;
+  }
+
   /** Questions: achievable ones, then impossible ones made from further assets. */
   public static List<ExamCase> questions(long seed, int achievable, int impossible) {
     CaseMaker maker = new CaseMaker(seed);
-    List<ExamCase> questions = new ArrayList<>();
-    for (int n = 0; n < achievable; n++) {
-      questions.add(maker.achievable(n));
-    }
+    List<ExamCase> questions = questions(seed, IntStream.range(0, achievable).boxed().toList());
     ImpossibleMaker tight = new ImpossibleMaker(seed);
     for (int n = achievable, made = 0; made < impossible; n++) {
       ExamCase question = tight.from(maker.achievable(n));

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.function.Function;
+import java.util.stream.Stream;
 
 /**
  * The exam from a command line.
@@ -16,7 +17,8 @@ import java.util.function.Function;
  * <p>Arguments, each {@code name=value}: {@code assets} (100), {@code impossible} (15), {@code
  * seed} (1), {@code trials} (10), {@code jar} (none: the product does not take part), {@code
  * folder} (a temporary one), {@code baselines} (yes), {@code class} (an {@link Adviser} with a
- * constructor without arguments, for the product in the same process).
+ * constructor without arguments, for the product in the same process), {@code only} (numbers of
+ * achievable questions, with commas between: those alone are made and asked).
  *
  * <p>From the top of the project: {@code mvn -q -Dquick -Pexam -pl app -am process-test-classes
  * -Dexam.assets=100 -Dexam.seed=1 -Dexam.jar=app/target/rampwright.jar}. A value left empty counts
@@ -44,12 +46,17 @@ public final class ExamMain {
     Path folder = wanted.isEmpty() ? Files.createTempDirectory("exam") : Path.of(wanted);
 
     long begin = System.nanoTime();
-    List<ExamCase> questions = Exam.questions(seed, assets, impossible);
+    String only = given.getOrDefault("only", "");
+    List<ExamCase> questions =
+        only.isEmpty()
+            ? Exam.questions(seed, assets, impossible)
+            : Exam.questions(seed, Stream.of(only.split(",")).map(Integer::valueOf).toList());
+    long possible = questions.stream().filter(ExamCase::possible).count();
     System.out.printf(
         Locale.ROOT,
         "%d achievable and %d impossible questions, seed %d, made in %.0f s; folders in %s%n",
-        assets,
-        impossible,
+        possible,
+        questions.size() - possible,
         seed,
         (System.nanoTime() - begin) / 1e9,
         folder);

@@ -112,23 +112,35 @@ public final class ExamReport {
         continue;
       }
       text.append("  ").append(answer.question().asset().sheet().id());
+      text.append(answer.question().asset().meter().hasSpeed() ? " with speed" : "");
       text.append(answer.question().possible() ? "" : " (impossible)").append(':');
       for (Exam.Step step : answer.steps()) {
         text.append(
             String.format(
                 Locale.ROOT,
-                " [%d %s p %.2f %s %+.3f%s]",
+                " [%d %s p %.2f %s%s]",
                 step.number(),
                 step.status(),
                 step.chance(),
-                step.met() ? "met" : "missed by",
-                step.worst(),
+                step.met() ? String.format(Locale.ROOT, "met %+.3f", step.worst()) : missed(step),
                 step.failure().isEmpty()
                     ? ""
                     : " " + step.failure().lines().findFirst().orElse("")));
       }
       text.append('\n');
     }
+    return text.toString();
+  }
+
+  private static String missed(Exam.Step step) {
+    if (step.worst() >= 9) {
+      return "never reached full speed, or no figure";
+    }
+    StringBuilder text = new StringBuilder("missed");
+    step.missed()
+        .forEach(
+            (figure, excess) ->
+                text.append(String.format(Locale.ROOT, " %s by %.3f", figure, excess)));
     return text.toString();
   }
 }

@@ -1,0 +1,107 @@
+package rampwright.app.advice;
+
+import rampwright.analysis.fit.FitResult;
+import rampwright.analysis.fit.TrialObservation;
+import rampwright.analysis.machine.StarterSettings;
+
+/** What the trials allow to be said: keep, or that no settings can meet the limits. */
+final class Judgement {
+  /** Chance from which what no figure shows is taken to be kept. */
+  static final double SURE = 0.8;
+
+  // Trials that met everything meet it again more often than told (docs, exam.md): even odds do.
+  private static final double KEEP_CHANCE = 0.5;
+  private static final double KEEP_BELOW_BEST = 0.12;
+  private static final double KEEP_MARGIN = 0.01;
+  private static final double HOPELESS = 0.03;
+  private static final double HOPELESS_CAUTIOUS = 0.06;
+  private static final double HOPELESS_LATER = 2;
+  // A trial this near to its limits speaks against a model that calls them out of reach.
+  private static final double NEAR = 0.08;
+  private static final double NEAR_LATER = 0.04;
+  // One this far from them speaks for it.
+  private static final double FAR = 0.15;
+  private static final double HOPELESS_FAR = 3;
+  private static final int FEW_TRIALS = 4;
+
+  private final AdviceRequest request;
+  private final TrialHistory history;
+  private final FitResult fit;
+  private final Belief belief;
+
+  Judgement(AdviceRequest request, TrialHistory history, FitResult fit, Belief belief) {
+    this.request = request;
+    this.history = history;
+    this.fit = fit;
+    this.belief = belief;
+  }
+
+  /**
+   * Whether even figures twice as uncertain as thought leave next to no chance, and the trials bear
+   * it out: one was made since the first, and none came near.
+   */
+  boolean hopeless(StarterSettings proposed, double chance) {
+    int trials = request.trials().size();
+    if (trials < 2 || history.bestMiss() < (trials < FEW_TRIALS ? NEAR : NEAR_LATER)) {
+      return false;
+    }
+    double much = trials < 3 ? 1 : history.bestMiss() > FAR ? HOPELESS_FAR : HOPELESS_LATER;
+    return fit.status() == FitResult.Status.FITTED
+        && history.completedOnce()
+        && chance < much * HOPELESS
+        && belief.chance(proposed, 2) < much * HOPELESS_CAUTIOUS;
+  }
+
+  boolean allMeasured() {
+    AdviceRequest.Trial last = request.trials().get(request.trials().size() - 1);
+    return request.limits().stream().allMatch(limit -> isSeen(last, limit));
+  }
+
+  private static boolean isSeen(AdviceRequest.Trial trial, FigureLimit limit) {
+    return trial.figures().containsKey(limit.key())
+        && !DatedFigures.isExtremeHidden(trial, limit.key());
+  }
+
+  /** Whether a limit on the stop has no figure in the last trial. */
+  boolean stopUnseen() {
+    AdviceRequest.Trial last = request.trials().get(request.trials().size() - 1);
+    return request.limits().stream()
+        .anyMatch(
+            limit ->
+                limit.figure() != null
+                    && limit.figure().ofStop()
+                    && !last.figures().containsKey(limit.key()));
+  }
+
+  /**
+   * Whether the last trial may be kept as it was.
+   *
+   * @param present settings now on the starter
+   * @param now chance of the next trial with them
+   * @param bestChance the largest chance found
+   */
+  boolean keeps(StarterSettings present, double now, double bestChance) {
+    AdviceRequest.Trial last = request.trials().get(request.trials().size() - 1);
+    if (!last.observation().settings().equals(present)) {
+      return false;
+    }
+    boolean completed = last.observation().end() == TrialObservation.End.COMPLETED;
+    if (!completed || last.cutBeforeBypass()) {
+      return false;
+    }
+    for (FigureLimit limit : request.limits()) {
+      Double value = last.figures().get(limit.key());
+      // What could not be measured is left to the chance, which the model gives.
+      if (value != null
+          && isSeen(last, limit)
+          && (!limit.met(value) || limit.margin(value) < KEEP_MARGIN)) {
+        return false;
+      }
+    }
+    if (!(last.corridorMargin() >= KEEP_MARGIN)) {
+      return false;
+    }
+    // Near the best is not enough where part of what is asked was never seen.
+    return now >= (allMeasured() ? Math.min(KEEP_CHANCE, bestChance - KEEP_BELOW_BEST) : SURE);
+  }
+}
