@@ -12,6 +12,7 @@ import org.jspecify.annotations.Nullable;
 import rampwright.analysis.fit.TrialObservation;
 import rampwright.analysis.machine.RunFigure;
 import rampwright.analysis.machine.StarterSettings;
+import rampwright.analysis.machine.StopMode;
 
 /**
  * How far the most likely model is off each figure of the trials made, and what that says of
@@ -80,6 +81,7 @@ final class Experience {
         || !(predicted > 0)
         || observed.end() != TrialObservation.End.COMPLETED
         || !rehearsal.run().completed()
+        || (figure.ofStop() && notLed(observed))
         || DatedFigures.hangs(trial, figure.key())) {
       return null;
     }
@@ -89,6 +91,12 @@ final class Experience {
     Double doubt = trial.uncertainties().get(figure.key());
     double noise = Math.hypot(share, doubt == null ? 0 : doubt / measured);
     return new Seen(observed.settings(), off, share, noise);
+  }
+
+  /** A soft stop that was cut instead tells nothing of soft stops. */
+  private static boolean notLed(TrialObservation seen) {
+    return seen.settings().stop() == StopMode.SOFT
+        && seen.releaseS() - seen.stopBeginS() <= seen.intervalS();
   }
 
   private static Learnt learn(RunFigure figure, List<Seen> seen) {
