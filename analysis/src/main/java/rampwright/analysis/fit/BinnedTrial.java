@@ -147,9 +147,7 @@ final class BinnedTrial {
 
   /** Whether the instant of the stop order is in doubt and matters. */
   boolean stopInDoubt() {
-    return followS > 0
-        && acted().stop() == StopMode.SOFT
-        && trial.stopBeginSigmaS() > 0.01;
+    return followS > 0 && acted().stop() == StopMode.SOFT && trial.stopBeginSigmaS() > 0.01;
   }
 
   private Point[] points(double release, boolean soft, boolean coast, double recordEnd) {

@@ -13,7 +13,8 @@ class AdviceRulesTest {
   @Test
   void aChangeOfNothingIsToKeep() {
     assertThat(AdviceRules.status(Status.CHANGE, List.of(), true, true)).isEqualTo(Status.KEEP);
-    assertThat(AdviceRules.status(Status.CHANGE, List.of(CHANGE), true, true)).isEqualTo(Status.CHANGE);
+    assertThat(AdviceRules.status(Status.CHANGE, List.of(CHANGE), true, true))
+        .isEqualTo(Status.CHANGE);
     assertThat(AdviceRules.status(Status.CHANGE, List.of(), false, true))
         .as("before the first trial there is nothing to keep")
         .isEqualTo(Status.CHANGE);
