@@ -3,6 +3,7 @@ package rampwright.analysis.fit;
 import org.jspecify.annotations.Nullable;
 import rampwright.analysis.machine.Nameplate;
 import rampwright.analysis.machine.RunPlan;
+import rampwright.analysis.machine.StarterSettings;
 import rampwright.analysis.machine.StopMode;
 
 /**
@@ -110,7 +111,7 @@ final class BinnedTrial {
     boolean coastSeen = stopSeen && trial.speedRpm() != null;
     restS = coastSeen ? rest(release) : Double.NaN;
     double follow = coastSeen ? (Double.isNaN(restS) ? recordEnd : restS * 1.2 + 1) - cutS : 0;
-    boolean soft = trial.settings().stop() == StopMode.SOFT;
+    boolean soft = acted().stop() == StopMode.SOFT;
     boolean simulate = stopSeen && (soft || coastSeen);
     followS = simulate ? Math.max(follow, release - stop + 2) : 0;
     points = points(release, stopSeen && soft, coastSeen, recordEnd);
@@ -122,11 +123,31 @@ final class BinnedTrial {
     return new RunPlan(cut, 0, cut, followS > 0, followS);
   }
 
+  /**
+   * The settings as they acted: a soft stop whose current ceases with the order was not led, be it
+   * that the starter gave up at its own limit on the starting time or that somebody cut it.
+   */
+  StarterSettings acted() {
+    StarterSettings set = trial.settings();
+    boolean atOnce = trial.releaseS() - trial.stopBeginS() <= trial.intervalS();
+    return set.stop() == StopMode.SOFT && atOnce
+        ? new StarterSettings(
+            set.currentLimitRatio(),
+            set.control(),
+            set.rampUpS(),
+            set.initialTorquePct(),
+            set.initialVoltagePct(),
+            set.pulseVoltagePct(),
+            set.pulseS(),
+            StopMode.COAST,
+            set.releaseTorquePct(),
+            set.rampDownS())
+        : set;
+  }
+
   /** Whether the instant of the stop order is in doubt and matters. */
   boolean stopInDoubt() {
-    return followS > 0
-        && trial.settings().stop() == StopMode.SOFT
-        && trial.stopBeginSigmaS() > 0.01;
+    return followS > 0 && acted().stop() == StopMode.SOFT && trial.stopBeginSigmaS() > 0.01;
   }
 
   private Point[] points(double release, boolean soft, boolean coast, double recordEnd) {

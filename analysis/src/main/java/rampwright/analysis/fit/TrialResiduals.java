@@ -41,7 +41,7 @@ final class TrialResiduals {
   /** Writes the residuals of a model into an array from an index on. */
   void into(MachineModel model, double stopShiftS, double wide, double[] out, int from) {
     Arrays.fill(out, from, from + size(), 0);
-    Trajectory run = RunSimulator.run(model, trial.trial.settings(), trial.plan(stopShiftS));
+    Trajectory run = RunSimulator.run(model, trial.acted(), trial.plan(stopShiftS));
     boolean agrees = run.completed() == trial.completed;
     double end = run.instants().endS();
     int row = from;

@@ -17,6 +17,7 @@ import rampwright.analysis.machine.RunFigures.PhaseFactors;
 import rampwright.analysis.machine.RunPlan;
 import rampwright.analysis.machine.RunSimulator;
 import rampwright.analysis.machine.StarterSettings;
+import rampwright.analysis.machine.StopMode;
 
 /**
  * Fits to readings of an asset whose truth is known and which the plate does not quite describe.
@@ -101,6 +102,44 @@ class AssetFitTest {
     }
     // Measured on five pairs of trials: 0.59 to 0.82 of it, 0.71 in the mean.
     assertThat(ratios / PAIRS).isLessThan(0.85);
+  }
+
+  /** A starter that gives up cuts the current, though a soft stop was set. */
+  @Test
+  void aSoftStopThatWasCutIsTakenAsItActed() {
+    TrialObservation coasting = SimulatedTrial.of(FIRST, true, 6);
+    TrialObservation cut =
+        new TrialObservation(
+            soft(FIRST),
+            coasting.timeS(),
+            coasting.currentA(),
+            coasting.voltageV(),
+            coasting.speedRpm(),
+            coasting.inceptionS(),
+            coasting.releaseS(),
+            0,
+            coasting.releaseS(),
+            coasting.end(),
+            coasting.phases(),
+            coasting.sourceVoltageV(),
+            coasting.intervalS());
+    FitResult fit = AssetFit.fit(SimulatedTrial.DATA, List.of(cut));
+    assertThat(fit.status()).isEqualTo(FitResult.Status.FITTED);
+    assertThat(fit.residual()).isLessThan(1);
+  }
+
+  private static StarterSettings soft(StarterSettings s) {
+    return new StarterSettings(
+        s.currentLimitRatio(),
+        s.control(),
+        s.rampUpS(),
+        s.initialTorquePct(),
+        s.initialVoltagePct(),
+        s.pulseVoltagePct(),
+        s.pulseS(),
+        StopMode.SOFT,
+        10,
+        20);
   }
 
   @Test

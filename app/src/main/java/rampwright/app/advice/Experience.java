@@ -12,6 +12,7 @@ import org.jspecify.annotations.Nullable;
 import rampwright.analysis.fit.TrialObservation;
 import rampwright.analysis.machine.RunFigure;
 import rampwright.analysis.machine.StarterSettings;
+import rampwright.analysis.machine.StopMode;
 
 /**
  * How far a model is off each figure of the trials made, and what that says of settings near to
@@ -100,6 +101,7 @@ final class Experience {
         || !(predicted > 0)
         || observed.end() != TrialObservation.End.COMPLETED
         || !rehearsal.run().completed()
+        || (figure.ofStop() && notLed(observed))
         || DatedFigures.hangs(trial, figure.key())) {
       return null;
     }
@@ -109,6 +111,12 @@ final class Experience {
     Double doubt = trial.uncertainties().get(figure.key());
     double noise = Math.hypot(ALONE * share, doubt == null ? 0 : doubt / measured);
     return new Seen(observed.settings(), off, share, noise);
+  }
+
+  /** A soft stop that was cut instead tells nothing of soft stops. */
+  private static boolean notLed(TrialObservation seen) {
+    return seen.settings().stop() == StopMode.SOFT
+        && seen.releaseS() - seen.stopBeginS() <= seen.intervalS();
   }
 
   private static double factor(List<Seen> seen) {

@@ -17,6 +17,8 @@ final class AdviceRules {
   private static final Set<String> SIGNED =
       Set.of("pressure_peak_bar", "pressure_min_bar", "reactive_power_var");
 
+  private static final double MORE_LIKELY_THAN_NOT = 0.5;
+
   private AdviceRules() {}
 
   /**
@@ -25,11 +27,18 @@ final class AdviceRules {
    * @param present what was set in the last trial; null before the first
    */
   static Advice applied(Advice advice, @Nullable StarterSettings present) {
-    Advice.Status status = status(advice.status(), advice.changes(), present != null);
+    Double chance = advice.chanceAllMet();
+    Advice.Status status =
+        status(
+            advice.status(),
+            advice.changes(),
+            present != null,
+            chance == null || chance >= MORE_LIKELY_THAN_NOT);
     String reason =
         status == advice.status()
             ? advice.reason()
-            : "no other settings are likelier to meet every limit than those of the last trial";
+            : "no other settings are likelier to meet every limit than those of the last trial"
+                + (status == Advice.Status.KEEP ? "" : ", and those are not likely to either");
     List<Advice.Change> changes =
         status == Advice.Status.KEEP ? List.<Advice.Change>of() : advice.changes();
     Map<String, Advice.Range> predicted = new LinkedHashMap<>();
@@ -51,12 +60,13 @@ final class AdviceRules {
         advice.speedRpm());
   }
 
-  /** Nothing to change is no change. */
+  /** Nothing to change is no change, and nothing to keep either where it is not likely to do. */
   static Advice.Status status(
-      Advice.Status found, List<Advice.Change> changes, boolean afterATrial) {
-    return found == Advice.Status.CHANGE && afterATrial && changes.isEmpty()
-        ? Advice.Status.KEEP
-        : found;
+      Advice.Status found, List<Advice.Change> changes, boolean afterATrial, boolean likely) {
+    if (found != Advice.Status.CHANGE || !afterATrial || !changes.isEmpty()) {
+      return found;
+    }
+    return likely ? Advice.Status.KEEP : Advice.Status.NEED_ANOTHER_TRIAL;
   }
 
   static Advice.Range possible(String figure, Advice.Range range) {

@@ -18,6 +18,7 @@ import rampwright.analysis.fit.TrackObservation;
 import rampwright.analysis.fit.TrialObservation;
 import rampwright.analysis.machine.ControlMode;
 import rampwright.analysis.machine.StarterSettings;
+import rampwright.analysis.machine.StopMode;
 import rampwright.analysis.quantity.Measured;
 import rampwright.app.advice.Advice;
 import rampwright.app.advice.AdviceRequest;
@@ -38,6 +39,10 @@ final class Gathered {
   // What such a trace shows is not what the machine does when it is whole.
   private static final Set<String> FAULTS =
       Set.of("phase-missing", "one-way-conduction", "swapped-channels");
+
+  // Any machine takes this much of rated torque at full speed; starters give up from here on.
+  private static final double TAKEN_PCT = 15;
+  private static final double OWN_LIMIT_S = 25;
 
   private final AssetFile asset;
   private final AssetData data;
@@ -143,7 +148,12 @@ final class Gathered {
     return TrackObservation.of(
         read.analyzed().track(),
         new TrackObservation.Instants(
-            inceptionS, Double.NaN, 0, releaseS == null ? Double.NaN : releaseS, endS),
+            inceptionS,
+            // Cut at once, whatever was set: there is no order to look for before.
+            wasCut(stop) && releaseS != null ? releaseS : Double.NaN,
+            0,
+            releaseS == null ? Double.NaN : releaseS,
+            endS),
         settings,
         data,
         true,
@@ -152,16 +162,29 @@ final class Gathered {
             : TrialObservation.End.FAILED);
   }
 
-  /** A voltage ramp whose current ceased at once before the ramp was over. */
+  private static boolean wasCut(@Nullable StopRecord stop) {
+    return stop != null && stop.kind() == StopKind.COAST;
+  }
+
+  /**
+   * Current that ceased at once before full voltage: before a voltage ramp was over, or, after so
+   * long that the starter's own limit is likely, after a torque ramp though a soft stop was set
+   * whose release torque a running machine takes. A torque ramp whose end the load passes is never
+   * by-passed.
+   */
   private static boolean isCutBeforeFullVoltage(
       StartRecord start, double inceptionS, StarterSettings settings) {
     StopRecord stop = start.stop();
     Double releaseS = stop == null ? null : at(stop.instants(), "release_s");
-    return stop != null
-        && releaseS != null
-        && stop.kind() == StopKind.COAST
-        && settings.control() == ControlMode.VOLTAGE_RAMP
-        && releaseS - inceptionS < settings.pulseS() + settings.rampUpS();
+    if (!wasCut(stop) || releaseS == null) {
+      return false;
+    }
+    double fedS = releaseS - inceptionS;
+    return settings.control() == ControlMode.VOLTAGE_RAMP
+        ? fedS < settings.pulseS() + settings.rampUpS()
+        : settings.stop() == StopMode.SOFT
+            && settings.releaseTorquePct() <= TAKEN_PCT
+            && fedS >= OWN_LIMIT_S;
   }
 
   private static Map<String, Double> figures(

@@ -12,13 +12,22 @@ class AdviceRulesTest {
 
   @Test
   void aChangeOfNothingIsToKeep() {
-    assertThat(AdviceRules.status(Status.CHANGE, List.of(), true)).isEqualTo(Status.KEEP);
-    assertThat(AdviceRules.status(Status.CHANGE, List.of(CHANGE), true)).isEqualTo(Status.CHANGE);
-    assertThat(AdviceRules.status(Status.CHANGE, List.of(), false))
+    assertThat(AdviceRules.status(Status.CHANGE, List.of(), true, true)).isEqualTo(Status.KEEP);
+    assertThat(AdviceRules.status(Status.CHANGE, List.of(CHANGE), true, true))
+        .isEqualTo(Status.CHANGE);
+    assertThat(AdviceRules.status(Status.CHANGE, List.of(), false, true))
         .as("before the first trial there is nothing to keep")
         .isEqualTo(Status.CHANGE);
-    assertThat(AdviceRules.status(Status.CANNOT_MEET, List.of(), true))
+    assertThat(AdviceRules.status(Status.CANNOT_MEET, List.of(), true, true))
         .isEqualTo(Status.CANNOT_MEET);
+  }
+
+  @Test
+  void whatIsNotLikelyToDoIsNotKeptForWantOfBetter() {
+    assertThat(AdviceRules.status(Status.CHANGE, List.of(), true, false))
+        .isEqualTo(Status.NEED_ANOTHER_TRIAL);
+    assertThat(AdviceRules.status(Status.CHANGE, List.of(CHANGE), true, false))
+        .isEqualTo(Status.CHANGE);
   }
 
   @Test
