@@ -118,8 +118,7 @@ final class StopFigures {
       return Measured.missing("s", "the record ends before the shaft is at rest");
     }
     double early = hiddenS(speed, crossing.atS(), floor, untilS);
-    return StartInstants.instant(
-        crossing.atS(), Math.hypot(crossing.uncertaintyS(), early), rule);
+    return StartInstants.instant(crossing.atS(), Math.hypot(crossing.uncertaintyS(), early), rule);
   }
 
   /**
