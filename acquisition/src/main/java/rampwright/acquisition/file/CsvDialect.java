@@ -49,7 +49,7 @@ record CsvDialect(char separator, char decimal, char lineEnd) {
       while (at < length && !isSeparator(line.charAt(at))) {
         cell.append(line.charAt(at++));
       }
-      cells.add(cell.toString().strip());
+      cells.add(withoutOuterBlanks(cell.toString()));
       if (blanks()) {
         while (at < length && isSeparator(line.charAt(at))) {
           at++;
@@ -64,6 +64,25 @@ record CsvDialect(char separator, char decimal, char lineEnd) {
         at++;
       }
     }
+  }
+
+  /** Blanks that do not break a line are blanks too, in front of a number or behind it. */
+  private static String withoutOuterBlanks(String cell) {
+    String text = cell.strip();
+    while (!text.isEmpty() && (isFixedBlank(text.charAt(0)) || isFixedBlank(last(text)))) {
+      int from = isFixedBlank(text.charAt(0)) ? 1 : 0;
+      int to = text.length() > from && isFixedBlank(last(text)) ? text.length() - 1 : text.length();
+      text = text.substring(from, to).strip();
+    }
+    return text;
+  }
+
+  private static char last(String text) {
+    return text.charAt(text.length() - 1);
+  }
+
+  private static boolean isFixedBlank(char c) {
+    return c == '\u00a0' || c == '\u202f';
   }
 
   private boolean isSeparator(char c) {

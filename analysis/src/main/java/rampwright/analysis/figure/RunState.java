@@ -37,9 +37,11 @@ record RunState(int first, double levelA, double speedRpm) {
     if (flow.last() - flow.first() + 1 < lengthK + 2) {
       return null;
     }
-    return r.speed != null && spans(r.speed, flow)
-        ? bySpeed(r, r.speed, flow, swing, lengthK)
-        : byCurrent(r, flow, swing, lengthK);
+    if (r.speed != null && spans(r.speed, flow)) {
+      return bySpeed(r, r.speed, flow, swing, lengthK);
+    }
+    RunState run = byCurrent(r, flow, swing, lengthK);
+    return run != null && PhaseLoss.before(r, flow, run.first) ? null : run;
   }
 
   private static boolean spans(SpeedTrack speed, Flow flow) {
