@@ -245,7 +245,10 @@ record CsvLayout(
   /** A header and rows that hang together, because some lines end with a carriage return alone. */
   private static void refuseMixedEnds(String file, Heading heading, List<CsvLines.Line> lines)
       throws TraceFileException {
-    for (CsvLines.Line line : heading.header.isEmpty() ? lines : List.<CsvLines.Line>of()) {
+    boolean told =
+        !heading.header.isEmpty()
+            && heading.header.stream().noneMatch(cell -> cell.indexOf('\r') >= 0);
+    for (CsvLines.Line line : told ? List.<CsvLines.Line>of() : lines) {
       if (line.text().indexOf('\r') >= 0) {
         throw new TraceFileException(
             file,

@@ -18,7 +18,7 @@ import rampwright.analysis.trace.TraceKind;
  */
 final class Readings {
   // From this share of a channel's largest reading on, a fall to or rise from the other is a step.
-  private static final double STEP_LEAST = 0.1;
+  private static final double STEP_LEAST = 0.02;
   private static final double STEP_SHARE = 0.25;
 
   final Trace trace;

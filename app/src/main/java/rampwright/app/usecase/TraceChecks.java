@@ -206,7 +206,7 @@ final class TraceChecks {
     return List.of(
         String.format(
             Locale.ROOT,
-            "the voltage before the start, %s V, is %s times the supply %s V, which is the square root"
+            "the voltage before the start, %s V, is %s times the supply %s V, close to the square root"
                 + " of three%s: %s",
             shown(value),
             shown(ratio),
