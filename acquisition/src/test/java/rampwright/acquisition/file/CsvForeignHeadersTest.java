@@ -222,8 +222,8 @@ class CsvForeignHeadersTest {
   @Test
   void blanksThatDoNotBreakALineAreBlanks() throws Exception {
     Trace trace =
-        files.read("time\u00a0[s],I1\u00a0[A]\n\u00a00.1,\u00a01\u00a0\n0.2,\u202f2\n0.4,3\n");
-    assertThat(CsvFiles.times(trace)).containsExactly(0.1, 0.2, 0.4);
+        files.read("time\u00a0[s],I1\u00a0[A]\n\u00a00.5,\u00a01\u00a0\n0.6,\u202f2\n0.7,3\n");
+    assertThat(CsvFiles.times(trace)).containsExactly(0.5, 0.6, 0.7);
     assertThat(CsvFiles.values(trace, ChannelName.I1)).containsExactly(1, 2, 3);
   }
 
