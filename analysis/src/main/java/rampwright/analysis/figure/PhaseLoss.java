@@ -17,6 +17,9 @@ final class PhaseLoss {
 
   /** Whether a phase went, and the others jumped, between the flow's beginning and an index. */
   static boolean before(Readings r, Flow flow, int index) {
+    if (index <= flow.first() || index > flow.last()) {
+      return false;
+    }
     for (int p = 0; p < r.current.length; p++) {
       if (r.current.length > 1 && isMissing(r, p, index) && wentWithAJump(r, flow, p, index)) {
         return true;
