@@ -69,16 +69,16 @@ record CsvDialect(char separator, char decimal, char lineEnd) {
   /** Blanks that do not break a line are blanks too, in front of a number or behind it. */
   private static String withoutOuterBlanks(String cell) {
     String text = cell.strip();
-    while (!text.isEmpty() && (isFixedBlank(text.charAt(0)) || isFixedBlank(last(text)))) {
-      int from = isFixedBlank(text.charAt(0)) ? 1 : 0;
-      int to = text.length() > from && isFixedBlank(last(text)) ? text.length() - 1 : text.length();
-      text = text.substring(from, to).strip();
+    int from = 0;
+    int to = text.length();
+    while (from < to && isFixedBlank(text.charAt(from))) {
+      from++;
     }
-    return text;
-  }
-
-  private static char last(String text) {
-    return text.charAt(text.length() - 1);
+    while (to > from && isFixedBlank(text.charAt(to - 1))) {
+      to--;
+    }
+    // A cell of nothing else pads a header and keeps its place there.
+    return from < to ? text.substring(from, to).strip() : text;
   }
 
   private static boolean isFixedBlank(char c) {
