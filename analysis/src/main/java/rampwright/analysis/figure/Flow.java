@@ -201,7 +201,11 @@ record Flow(
     double cycleS = 2 * r.stepS;
     double recordStartS = r.startS();
     // The first flowing window may have caught the current's beginning anywhere in its cycle.
-    double searchFromS = r.t[first] - 2.5 * cycleS;
+    int before = first;
+    while (before > 0 && Double.isNaN(r.high[before - 1])) {
+      before--;
+    }
+    double searchFromS = r.t[before] - 2.5 * cycleS;
     boolean openStart = first == 0 || searchFromS < recordStartS;
     double fromS = recordStartS;
     double fromU = 0;
@@ -235,7 +239,11 @@ record Flow(
     double toS = r.endS();
     double toU = 0;
     if (!openEnd) {
-      double restS = r.t[last] + cycleS;
+      int after = last;
+      while (after + 1 < r.t.length && Double.isNaN(r.high[after + 1])) {
+        after++;
+      }
+      double restS = r.t[after] + cycleS;
       SampleFloor atRest = floor.atRest(r, restS + 0.5 * cycleS, restS + REST_CYCLES * cycleS);
       double found = lastFlowingS(r, atRest, r.t[last] - 2 * cycleS, restS);
       toS = !Double.isNaN(found) ? found : r.t[last] - 0.5 * cycleS;
