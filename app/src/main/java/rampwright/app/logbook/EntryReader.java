@@ -145,7 +145,7 @@ final class EntryReader {
             events.add(
                 new LogEvent(
                     asset,
-                    Instant.parse(rows.getString(1)),
+                    UtcText.instant(rows.getString(1)),
                     kind,
                     rows.getString(3),
                     rows.getString(4)));

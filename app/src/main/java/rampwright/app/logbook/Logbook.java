@@ -258,6 +258,11 @@ public final class Logbook implements AutoCloseable {
     return reading(reader -> reader.starts(asset));
   }
 
+  /** The same by column, with their figures' values alone. */
+  public StartColumns columns(String asset) throws LogbookException {
+    return reading(reader -> new ColumnReader(reader.connection()).of(asset));
+  }
+
   /** Events of an asset in order of time. */
   public List<LogEvent> events(String asset) throws LogbookException {
     return reading(reader -> reader.events(asset));

@@ -66,9 +66,12 @@ final class ChangeModel {
   }
 
   private boolean addOne() {
-    Change likely = best(ChangeSearch.of(fit, timeYears, sdOfNeighbours, 1), 0);
+    ChangeSearch search = ChangeSearch.of(fit, timeYears, sdOfNeighbours, 1);
+    Change likely = best(search, 0);
     double correlated = inflationOf(fitWith(with(likely)));
-    ChangeSearch search = ChangeSearch.of(fit, timeYears, sdOfNeighbours, correlated);
+    if (correlated > 1) {
+      search = ChangeSearch.of(fit, timeYears, sdOfNeighbours, correlated);
+    }
     double step = Math.exp(Math.min(500, search.logStep()));
     double drift = Math.exp(Math.min(500, search.logDrift()));
     double chance = (step + drift) / (1 + step + drift);

@@ -70,9 +70,9 @@ final class ChangeSearch {
       int after = n - k;
       if (after >= FEWEST_AFTER && k >= FEWEST_BEFORE) {
         logStep[k] =
-            Math.log(STEPS_PER_YEAR * share(timeYears, k) + STEP_AT_LEAST / n)
-                + evidence(
+                evidence(
                     fit,
+                    STEPS_PER_YEAR * share(timeYears, k) + STEP_AT_LEAST / n,
                     tail.products,
                     tail.weight,
                     tail.residual,
@@ -87,9 +87,9 @@ final class ChangeSearch {
       if ((fromTheFirst || later) && rise > 0) {
         double begin = timeYears[k] - last;
         logDrift[k] =
-            Math.log(k == 0 ? DRIFT_FROM_THE_FIRST : DRIFTS_PER_YEAR * share(timeYears, k))
-                + evidence(
+                evidence(
                     fit,
+                    k == 0 ? DRIFT_FROM_THE_FIRST : DRIFTS_PER_YEAR * share(timeYears, k),
                     tail.hingeProducts(begin),
                     tail.hingeSquares(begin),
                     tail.hingeResidual(begin),
@@ -112,8 +112,10 @@ final class ChangeSearch {
     return ((k == 0 ? mean : timeYears[k] - timeYears[k - 1]) + mean) / 2;
   }
 
+  /** Logarithm of the chance before the starts were seen times the Bayes factor. */
   private static double evidence(
       WeightedFit fit,
+      double before,
       double[] products,
       double squares,
       double along,
@@ -128,7 +130,8 @@ final class ChangeSearch {
     double loose = sd * sd * inflation / (prior * prior);
     double taken = along * along / (length + loose);
     double share = Math.min(1 - 1e-12, taken / fit.rss());
-    return 0.5 * Math.log(loose / (length + loose)) - freedom / 2 * Math.log1p(-share);
+    return Math.log(before * Math.sqrt(loose / (length + loose)))
+        - freedom / 2 * Math.log1p(-share);
   }
 
   /** Log of the odds of a step somewhere against none. */
@@ -199,6 +202,7 @@ final class ChangeSearch {
   private static final class Tail {
     private final double[] products;
     private final double[] timeProducts;
+    private final double[] hinge;
     private double weight;
     private double residual;
     private double timeResidual;
@@ -208,6 +212,7 @@ final class ChangeSearch {
     Tail(int terms) {
       products = new double[terms];
       timeProducts = new double[terms];
+      hinge = new double[terms];
     }
 
     void take(WeightedFit fit, int i, double t) {
@@ -224,7 +229,6 @@ final class ChangeSearch {
     }
 
     double[] hingeProducts(double begin) {
-      double[] hinge = new double[products.length];
       for (int a = 0; a < hinge.length; a++) {
         hinge[a] = timeProducts[a] - begin * products[a];
       }

@@ -1,6 +1,5 @@
 package rampwright.app.trend;
 
-import java.time.Duration;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -106,7 +105,7 @@ final class Conditions {
     double[] column = new double[starts.size()];
     for (int i = 1; i < column.length; i++) {
       double restH =
-          Duration.between(starts.get(i - 1).at(), starts.get(i).at()).toMillis() / 3.6e6;
+          (starts.get(i).at().toEpochMilli() - starts.get(i - 1).at().toEpochMilli()) / 3.6e6;
       column[i] = Math.exp(-restH / FADES_H);
     }
     return column;

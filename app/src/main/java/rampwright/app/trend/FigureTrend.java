@@ -44,8 +44,8 @@ public record FigureTrend(
   public static final double ALERT_FROM = 0.9;
 
   public FigureTrend {
-    corrected = List.copyOf(corrected);
-    earlier = List.copyOf(earlier);
+    corrected = corrected instanceof Points ? corrected : List.copyOf(corrected);
+    earlier = earlier instanceof Points ? earlier : List.copyOf(earlier);
     conditions = List.copyOf(conditions);
   }
 

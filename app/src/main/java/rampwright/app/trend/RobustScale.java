@@ -1,6 +1,6 @@
 package rampwright.app.trend;
 
-import java.util.Arrays;
+import org.hipparchus.util.KthSelector;
 
 /** Medians and the spread about them. */
 final class RobustScale {
@@ -11,13 +11,31 @@ final class RobustScale {
   static final double NORMAL_PER_MAD = 1.482602218505602;
 
   private static final double SQRT2 = Math.sqrt(2);
+  private static final KthSelector SELECTOR = new KthSelector();
 
   private RobustScale() {}
 
   /** The median; the mean of the two in the middle of an even number; NaN of nothing. */
   static double median(double... values) {
-    double[] sorted = values.clone();
-    Arrays.sort(sorted);
+    int n = values.length;
+    if (n == 0) {
+      return Double.NaN;
+    }
+    double[] work = values.clone();
+    double upper = SELECTOR.select(work, null, n / 2);
+    if (n % 2 == 1) {
+      return upper;
+    }
+    // what is left of the place selected is no larger
+    double lower = Double.NEGATIVE_INFINITY;
+    for (int i = 0; i < n / 2; i++) {
+      lower = Math.max(lower, work[i]);
+    }
+    return (lower + upper) / 2;
+  }
+
+  /** The median of values in order. */
+  static double medianOfSorted(double... sorted) {
     int n = sorted.length;
     if (n == 0) {
       return Double.NaN;
@@ -27,7 +45,11 @@ final class RobustScale {
 
   /** The median absolute deviation from the median, not scaled. */
   static double mad(double... values) {
-    double middle = median(values);
+    return madAbout(median(values), values);
+  }
+
+  /** The same about a median that is known. */
+  static double madAbout(double middle, double... values) {
     double[] away = new double[values.length];
     for (int i = 0; i < away.length; i++) {
       away[i] = Math.abs(values[i] - middle);
@@ -57,6 +79,10 @@ final class RobustScale {
     for (int i = 0; i < values.length; i++) {
       int from = Math.max(0, i - eachSide);
       int to = Math.min(values.length, i + eachSide + 1);
+      if (isWithin(values, i, from, to, reach * sd)) {
+        weights[i] = 1;
+        continue;
+      }
       double[] others = new double[to - from - 1];
       for (int j = from, at = 0; j < to; j++) {
         if (j != i) {
@@ -67,5 +93,18 @@ final class RobustScale {
       weights[i] = away <= reach * sd ? 1 : Math.pow(reach * sd / away, 2);
     }
     return weights;
+  }
+
+  /** Whether the median of the neighbours is surely no farther away: most values need no more. */
+  private static boolean isWithin(double[] values, int i, int from, int to, double reach) {
+    int below = 0;
+    int above = 0;
+    for (int j = from; j < to; j++) {
+      // the value itself is neither
+      below += values[j] < values[i] - reach ? 1 : 0;
+      above += values[j] > values[i] + reach ? 1 : 0;
+    }
+    int most = (to - from - 2) / 2;
+    return below <= most && above <= most;
   }
 }

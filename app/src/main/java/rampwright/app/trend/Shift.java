@@ -58,13 +58,16 @@ record Shift(double pct, double sePct) {
       return Optional.empty();
     }
     Map<String, Shift> shifts = new LinkedHashMap<>();
+    Prepared former = null;
     for (TrendQuestion question : questions) {
       List<LoggedStart> starts = Epoch.last(question.starts(), question.events()).starts();
       if (starts.size() >= Trends.FEWEST) {
         FigureTrend led = surest;
-        Prepared.of(starts)
-            .flatMap(ready -> along(ready, led))
+        Optional<Prepared> ready = Prepared.of(starts, former);
+        ready
+            .flatMap(of -> along(of, led))
             .ifPresent(shift -> shifts.put(question.figure(), shift));
+        former = ready.orElse(former);
       }
     }
     Shift dip = shifts.get("voltage_dip_pct");
@@ -112,7 +115,7 @@ record Shift(double pct, double sePct) {
     int term = columns.size() - 1;
     double freedom = Math.max(1, fit.weightSum() - fit.terms());
     double sd = Math.max(ready.sd(), Math.sqrt(fit.rss() / freedom));
-    double usual = Math.signum(RobustScale.median(ready.raw())) + fit.coefficient(0);
+    double usual = Math.signum(ready.median()) + fit.coefficient(0);
     double pct = 100 / Math.max(LEAST_BASE, Math.abs(usual));
     return Optional.of(
         new Shift(

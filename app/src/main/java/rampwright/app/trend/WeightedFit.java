@@ -16,6 +16,7 @@ final class WeightedFit {
   private final double[][] columns;
   private final double[] weights;
   private final RealMatrix inverse;
+  private final double[][] unit;
   private final double[] coefficients;
   private final double[] residuals;
   private final double rss;
@@ -33,26 +34,35 @@ final class WeightedFit {
     int terms = columns.length;
     double[][] normal = new double[terms][terms];
     double[] right = new double[terms];
+    double[] weighted = new double[y.length];
     for (int a = 0; a < terms; a++) {
+      for (int i = 0; i < weighted.length; i++) {
+        weighted[i] = weights[i] * columns[a][i];
+      }
       for (int b = 0; b <= a; b++) {
-        normal[a][b] = product(columns[a], columns[b]);
+        normal[a][b] = product(weighted, columns[b]);
         normal[b][a] = normal[a][b];
       }
       normal[a][a] += sd * sd / (priors[a] * priors[a]);
-      right[a] = product(columns[a], y);
+      right[a] = product(weighted, y);
     }
     inverse =
         new CholeskyDecomposition(new Array2DRowRealMatrix(normal, false), 1e-9, 1e-300)
             .getSolver()
             .getInverse();
+    unit = inverse.getData();
     RealVector solved = inverse.operate(new ArrayRealVector(right, false));
     coefficients = solved.toArray();
     residuals = y.clone();
+    for (int a = 0; a < terms; a++) {
+      double[] column = columns[a];
+      double coefficient = coefficients[a];
+      for (int i = 0; i < y.length; i++) {
+        residuals[i] -= column[i] * coefficient;
+      }
+    }
     double sum = 0;
     for (int i = 0; i < y.length; i++) {
-      for (int a = 0; a < terms; a++) {
-        residuals[i] -= columns[a][i] * coefficients[a];
-      }
       sum += weights[i] * residuals[i] * residuals[i];
     }
     for (int a = 0; a < terms; a++) {
@@ -61,10 +71,10 @@ final class WeightedFit {
     rss = sum;
   }
 
-  private double product(double[] a, double[] b) {
+  private static double product(double[] a, double[] b) {
     double sum = 0;
     for (int i = 0; i < a.length; i++) {
-      sum += weights[i] * a[i] * b[i];
+      sum += a[i] * b[i];
     }
     return sum;
   }
@@ -75,7 +85,7 @@ final class WeightedFit {
 
   /** Covariance of two coefficients for a value's variance of 1. */
   double unitCovariance(int a, int b) {
-    return inverse.getEntry(a, b);
+    return unit[a][b];
   }
 
   /** Covariance of two combinations of the coefficients for a value's variance of 1. */
@@ -134,9 +144,13 @@ final class WeightedFit {
   double lengthLeft(double squares, double[] products) {
     double taken = 0;
     for (int a = 0; a < products.length; a++) {
-      for (int b = 0; b < products.length; b++) {
-        taken += products[a] * inverse.getEntry(a, b) * products[b];
+      double[] row = unit[a];
+      double cross = 0;
+      for (int b = 0; b < a; b++) {
+        cross += row[b] * products[b];
       }
+      // symmetric: the other half is the same
+      taken += products[a] * (2 * cross + row[a] * products[a]);
     }
     return Math.max(0, squares - taken);
   }
