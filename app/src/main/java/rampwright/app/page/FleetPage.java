@@ -25,7 +25,7 @@ import rampwright.app.trend.TrendState;
 /** The way in: trends of a fleet to one page of HTML. */
 public final class FleetPage {
   /** Up to here every asset has its charts; in a larger fleet those that want a look. */
-  private static final int ALL_SHOWN = 40;
+  public static final int ALL_SHOWN = 40;
 
   private static final int SPANS = 24;
 

@@ -43,10 +43,34 @@ public record FigureTrend(
    */
   public static final double ALERT_FROM = 0.9;
 
+  /** More than an alert looks back for. */
+  private static final int LATEST = 16;
+
   public FigureTrend {
     corrected = corrected instanceof Points ? corrected : List.copyOf(corrected);
     earlier = earlier instanceof Points ? earlier : List.copyOf(earlier);
     conditions = List.copyOf(conditions);
+  }
+
+  /**
+   * The same with the latest starts alone: for one of a large fleet that wants no look, and of
+   * which no chart is drawn.
+   */
+  public FigureTrend brief() {
+    return new FigureTrend(
+        figure,
+        n,
+        state,
+        why,
+        baseline,
+        step,
+        drift,
+        limit,
+        since,
+        corrected instanceof Points points ? points.latest(LATEST) : corrected,
+        List.of(),
+        scatter,
+        conditions);
   }
 
   /** How sure the change is, 0 where there is none. */

@@ -2,6 +2,7 @@ package rampwright.app.trend;
 
 import java.time.Instant;
 import java.util.AbstractList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.RandomAccess;
 
@@ -40,6 +41,16 @@ final class Points extends AbstractList<FigureTrend.Point> implements RandomAcce
     double[] raw = starts.stream().mapToDouble(LoggedStart::value).toArray();
     return new Points(
         starts.stream().map(LoggedStart::at).toList(), raw, raw, new double[0]);
+  }
+
+  /** The latest of them, holding on to no others. */
+  Points latest(int most) {
+    int from = Math.max(0, raw.length - most);
+    return new Points(
+        List.copyOf(at.subList(from, at.size())),
+        Arrays.copyOfRange(raw, from, raw.length),
+        Arrays.copyOfRange(values, from, values.length),
+        usual.length == 0 ? usual : Arrays.copyOfRange(usual, from, usual.length));
   }
 
   @Override

@@ -14,9 +14,11 @@ import rampwright.app.logbook.LogEvent;
 import rampwright.app.logbook.Logbook;
 import rampwright.app.logbook.LogbookException;
 import rampwright.app.logbook.StartColumns;
+import rampwright.app.page.FleetPage;
 import rampwright.app.trend.AssetFacts;
 import rampwright.app.trend.AssetTrend;
 import rampwright.app.trend.FigureTrend;
+import rampwright.app.trend.Fleet;
 import rampwright.app.trend.Leads;
 import rampwright.app.trend.LoggedStart;
 import rampwright.app.trend.TrendQuestion;
@@ -73,10 +75,25 @@ public final class AskTrend {
     for (String asset : question.assets()) {
       LogbookUse.demandKnown(asset, known);
     }
+    List<String> asked = question.assets().isEmpty() ? known : question.assets();
+    boolean large = asked.size() > FleetPage.ALL_SHOWN;
     return logbooks.forEach(
         logbook,
-        question.assets().isEmpty() ? known : question.assets(),
-        (book, asset) -> asset(book, asset, question));
+        asked,
+        (book, asset) ->
+            large ? brief(asset(book, asset, question)) : asset(book, asset, question));
+  }
+
+  /** Without the starts nobody will be shown: those of a large fleet would fill the memory. */
+  private static AssetTrend brief(AssetTrend asset) {
+    List<FigureTrend> figures = new ArrayList<>();
+    for (FigureTrend figure : asset.figures()) {
+      // the first one's course stands for the asset
+      boolean shown = figures.isEmpty() || Fleet.wantsLook(figure);
+      figures.add(shown ? figure : figure.brief());
+    }
+    return new AssetTrend(
+        asset.asset(), asset.facts(), asset.starts(), figures, asset.marks(), asset.leads());
   }
 
   private static AssetTrend asset(Logbook book, String asset, Question question)
