@@ -32,11 +32,13 @@ final class Conditions {
   private static final double STILL = 1e-4;
 
   private final double[][] columns;
+  private final double[][] gram;
   private final double[] priors;
   private final List<String> names;
 
   private Conditions(List<double[]> columns, List<Double> priors, List<String> names) {
     this.columns = columns.toArray(new double[0][]);
+    this.gram = WeightedFit.gram(this.columns);
     this.priors = priors.stream().mapToDouble(Double::doubleValue).toArray();
     this.names = List.copyOf(names);
   }
@@ -121,6 +123,11 @@ final class Conditions {
 
   double[][] columns() {
     return columns;
+  }
+
+  /** Products of the columns with each other: the same for all figures of the same starts. */
+  double[][] gram() {
+    return gram;
   }
 
   double[] priors() {

@@ -17,8 +17,7 @@ record Epoch(List<LoggedStart> starts, int left, int earlier, List<LoggedStart> 
   static Epoch last(List<LoggedStart> all, List<Instant> events) {
     int first = 0;
     for (int i = 1; i < all.size(); i++) {
-      boolean worked =
-          !events.isEmpty() && isWithin(events, all.get(i - 1).at(), all.get(i).at());
+      boolean worked = !events.isEmpty() && isWithin(events, all.get(i - 1).at(), all.get(i).at());
       if (worked || !all.get(i).settings().equals(all.get(i - 1).settings())) {
         first = i;
       }

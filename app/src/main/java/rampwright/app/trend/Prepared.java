@@ -34,6 +34,12 @@ record Prepared(
     Conditions conditions) {
 
   private static final double SECONDS_PER_YEAR = 365.25 * 86_400;
+  private static final double SQRT12 = Math.sqrt(12);
+  private static final double LEAST_SD = 1e-4;
+
+  /** Values no farther apart than this are the same reading. */
+  private static final double SAME = 1e-9;
+
   private static final int NEIGHBOURS = 4;
   private static final double REACH = 3;
 
@@ -48,9 +54,7 @@ record Prepared(
    */
   static Optional<Prepared> of(List<LoggedStart> starts, @Nullable Prepared former) {
     double[] raw = starts.stream().mapToDouble(LoggedStart::value).toArray();
-    double[] sorted = raw.clone();
-    Arrays.sort(sorted);
-    double median = RobustScale.medianOfSorted(sorted);
+    double median = RobustScale.median(raw);
     double scale = median;
     if (scale == 0) {
       scale = Arrays.stream(raw).map(Math::abs).max().orElse(0);
@@ -64,10 +68,7 @@ record Prepared(
     for (int i = 0; i < raw.length; i++) {
       relative[i] = raw[i] / Math.abs(scale) - Math.signum(scale);
     }
-    for (int i = 0; i < raw.length; i++) {
-      sorted[i] = sorted[i] / Math.abs(scale) - Math.signum(scale);
-    }
-    double sd = spread(relative, sorted);
+    double sd = spread(relative);
     return Optional.of(
         new Prepared(
             starts,
@@ -95,8 +96,7 @@ record Prepared(
     for (int i = 0; same && i < starts.size(); i++) {
       LoggedStart a = starts.get(i);
       LoggedStart b = others.get(i);
-      same =
-          a.at().equals(b.at()) && Double.compare(a.voltageBeforeV(), b.voltageBeforeV()) == 0;
+      same = a.at().equals(b.at()) && Double.compare(a.voltageBeforeV(), b.voltageBeforeV()) == 0;
     }
     return same;
   }
@@ -111,20 +111,29 @@ record Prepared(
   }
 
   /** Never below the resolution: readings that hardly change would make any change certain. */
-  private static double spread(double[] relative, double[] sorted) {
+  private static double spread(double... relative) {
     double neighbours = RobustScale.ofNeighbours(relative);
-    double step = leastDifference(sorted) / Math.sqrt(12);
-    double floor = Math.max(1e-4, step);
-    return Math.max(
-        floor,
-        neighbours > 0 ? neighbours : RobustScale.NORMAL_PER_MAD * RobustScale.mad(relative));
+    double sd =
+        Math.max(
+            LEAST_SD,
+            neighbours > 0 ? neighbours : RobustScale.NORMAL_PER_MAD * RobustScale.mad(relative));
+    // one small difference shows that the resolution is finer: no need to look for the smallest
+    for (int i = 1; i < relative.length; i++) {
+      double difference = Math.abs(relative[i] - relative[i - 1]);
+      if (difference > SAME && difference <= SQRT12 * sd) {
+        return sd;
+      }
+    }
+    return Math.max(sd, leastDifference(relative) / SQRT12);
   }
 
-  private static double leastDifference(double... sorted) {
+  private static double leastDifference(double... values) {
+    double[] sorted = values.clone();
+    Arrays.sort(sorted);
     double least = Double.POSITIVE_INFINITY;
     for (int i = 1; i < sorted.length; i++) {
       double difference = sorted[i] - sorted[i - 1];
-      if (difference > 1e-9) {
+      if (difference > SAME) {
         least = Math.min(least, difference);
       }
     }

@@ -1,6 +1,5 @@
 package rampwright.app.trend;
 
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -101,18 +100,18 @@ record Shift(double pct, double sePct) {
       return Optional.empty();
     }
     Arrays.setAll(shape, i -> shape[i] / last);
-    List<double[]> columns = new ArrayList<>(List.of(ready.conditions().columns()));
-    columns.add(shape);
-    double[] priors = Arrays.copyOf(ready.conditions().priors(), columns.size());
-    priors[priors.length - 1] = LOOSE;
+    Conditions conditions = ready.conditions();
     WeightedFit fit =
         new WeightedFit(
-            ready.relative(),
-            ready.weights(),
-            columns.toArray(new double[0][]),
-            priors,
-            ready.sd());
-    int term = columns.size() - 1;
+                ready.relative(),
+                ready.weights(),
+                conditions.columns(),
+                conditions.priors(),
+                ready.sd(),
+                conditions.gram(),
+                null)
+            .with(shape, LOOSE);
+    int term = fit.terms() - 1;
     double freedom = Math.max(1, fit.weightSum() - fit.terms());
     double sd = Math.max(ready.sd(), Math.sqrt(fit.rss() / freedom));
     double usual = Math.signum(ready.median()) + fit.coefficient(0);

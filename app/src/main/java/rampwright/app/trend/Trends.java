@@ -34,9 +34,7 @@ public final class Trends {
     for (TrendQuestion question : questions) {
       Epoch epoch = Epoch.last(question.starts(), question.events());
       Optional<Prepared> ready =
-          epoch.starts().size() < FEWEST
-              ? Optional.empty()
-              : Prepared.of(epoch.starts(), former);
+          epoch.starts().size() < FEWEST ? Optional.empty() : Prepared.of(epoch.starts(), former);
       trends.add(of(question, epoch, ready));
       former = ready.orElse(former);
     }
