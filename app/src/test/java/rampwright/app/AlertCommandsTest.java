@@ -120,6 +120,19 @@ class AlertCommandsTest {
   }
 
   @Test
+  void anAlertOfALimitThatIsNotGivenAgainStands() throws Exception {
+    enter(new StartsOfYears(8).scatter(0.02).season(0).make(40));
+    String limit = "start_time_s=9";
+    Object[] words = {"trend", "--all", "--alerts", folder.resolve("a.jsonl"), "--limit", limit};
+    assertThat(run(words)).isEqualTo(ExitCode.MISSED);
+    assertThat(last.out()).contains("start_time_s", "1 stands");
+    assertThat(alerts()).as("nothing is known of the limit now").isEqualTo(ExitCode.MISSED);
+    words[words.length - 1] = "start_time_s=20";
+    assertThat(run(words)).as("a limit it keeps clears it").isEqualTo(ExitCode.DONE);
+    assertThat(last.out()).contains("1 cleared");
+  }
+
+  @Test
   void fewStartsBeyondALimitAreSaidThoughNothingElseCanBe() throws Exception {
     enter(new StartsOfYears(33).make(5));
     assertThat(run("trend", "P-1", "--limit", "start_time_s=2", "--json")).isZero();

@@ -7,8 +7,10 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Types;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.Collections;
 import java.util.HashSet;
+import java.util.List;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
@@ -91,6 +93,28 @@ final class EntryWriter implements AutoCloseable {
         "other programs keep entering " + entry.asset() + " " + entry.at() + "; try again");
   }
 
+  /**
+   * Enters starts of which the store knows nothing, all in one way there and back.
+   *
+   * @param fresh no two of the same instant or trial
+   * @return those that another writer entered meanwhile
+   */
+  List<LogEntry> writeTogether(List<LogEntry> fresh) throws SQLException {
+    for (LogEntry entry : fresh) {
+      fill(entry, Fingerprint.of(entry), new Standing(null, 0));
+      insert.addBatch();
+    }
+    file.executeBatch();
+    int[] entered = insert.executeBatch();
+    List<LogEntry> left = new ArrayList<>();
+    for (int i = 0; i < entered.length; i++) {
+      if (entered[i] != 1) {
+        left.add(fresh.get(i));
+      }
+    }
+    return left;
+  }
+
   /** The entry in force on the same start. */
   private record Former(KeptEntry kept, String fingerprint) {}
 
@@ -131,6 +155,13 @@ final class EntryWriter implements AutoCloseable {
 
   private boolean insert(LogEntry entry, String fingerprint, Standing standing)
       throws SQLException {
+    fill(entry, fingerprint, standing);
+    file.executeBatch();
+    return insert.executeUpdate() == 1;
+  }
+
+  /** Puts the entry into the statement, and its files into theirs. */
+  private void fill(LogEntry entry, String fingerprint, Standing standing) throws SQLException {
     Former former = standing.former();
     FigureText text = FigureText.of(entry.figures());
     String wordingSha256 = wording(text.wording());
@@ -174,7 +205,6 @@ final class EntryWriter implements AutoCloseable {
         insert.setNull(++at, Types.DOUBLE);
       }
     }
-    return insert.executeUpdate() == 1;
   }
 
   private String wording(String text) throws SQLException {
@@ -192,7 +222,7 @@ final class EntryWriter implements AutoCloseable {
     if (enteredFiles.add(sha256)) {
       file.setString(1, sha256);
       file.setBytes(2, Packed.of(kept.content()));
-      file.executeUpdate();
+      file.addBatch();
     }
   }
 

@@ -38,10 +38,12 @@ public record FigureTrend(
     List<String> conditions) {
 
   /**
-   * Chance from which a change raises an alert: nine to one. Higher than for a word in a table,
-   * since an asset has several figures and an alert calls a person; `docs/trend.md` has the rates.
+   * Chance from which a change raises an alert: six to one. Higher than for a word in a table,
+   * since an asset has several figures and an alert calls a person: chosen on simulated years for
+   * at most one false alarm of an asset of nine figures in five years; `docs/trend.md` has the
+   * rates.
    */
-  public static final double ALERT_FROM = 0.9;
+  public static final double ALERT_FROM = 0.85;
 
   /** More than an alert looks back for. */
   private static final int LATEST = 16;
