@@ -67,7 +67,8 @@ final class ControlChart {
       String title, String caption, int first, double upper, double lower, double[]... lines) {
     List<FigureTrend.Point> points = trend.corrected();
     double limit = Math.max(Math.abs(upper), Math.abs(lower));
-    double most = 1.3 * limit;
+    // starts that are all alike have limits of no width
+    double most = limit > 0 ? 1.3 * limit : 1;
     for (double[] line : lines) {
       for (double value : line) {
         most = Math.max(most, Math.min(4 * limit, Math.abs(value)));
