@@ -278,6 +278,11 @@ public final class Logbook implements AutoCloseable {
     return reading(EntryReader::assets);
   }
 
+  /** Whether an asset has starts. */
+  public boolean holds(String asset) throws LogbookException {
+    return reading(reader -> reader.holds(asset));
+  }
+
   /** Starts of an asset as they now hold, in order of time, without their traces. */
   public List<LogEntry> starts(String asset) throws LogbookException {
     return reading(reader -> reader.starts(asset));

@@ -71,6 +71,9 @@ public final class AskTrend {
         throw new UsageProblem(figure + ": is no figure; rampwright schema lists them");
       }
     }
+    if (!question.assets().isEmpty() && question.assets().size() <= FleetPage.ALL_SHOWN) {
+      return logbooks.run(logbook, book -> few(book, question));
+    }
     List<String> known = logbooks.run(logbook, Logbook::assets);
     for (String asset : question.assets()) {
       LogbookUse.demandKnown(asset, known);
@@ -82,6 +85,19 @@ public final class AskTrend {
         asked,
         (book, asset) ->
             large ? brief(asset(book, asset, question)) : asset(book, asset, question));
+  }
+
+  /** Of a few, with one connection, and without asking for all there are. */
+  private static List<AssetTrend> few(Logbook book, Question question)
+      throws LogbookException, UsageProblem {
+    List<AssetTrend> trends = new ArrayList<>();
+    for (String asset : question.assets()) {
+      if (!book.holds(asset)) {
+        LogbookUse.demandKnown(asset, book.assets());
+      }
+      trends.add(asset(book, asset, question));
+    }
+    return trends;
   }
 
   /** Without the starts nobody will be shown: those of a large fleet would fill the memory. */
