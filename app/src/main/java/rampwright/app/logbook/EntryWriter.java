@@ -7,7 +7,6 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Types;
 import java.time.Instant;
-import java.util.ArrayList;
 import java.util.Collections;
 import java.util.HashSet;
 import java.util.List;
@@ -28,6 +27,9 @@ final class EntryWriter implements AutoCloseable {
 
   /** Looks at a start before giving up; each one lost means another writer got through. */
   private static final int MOST_LOOKS = 50;
+
+  /** Starts a server is asked about and told at a time. */
+  private static final int MOST_TOGETHER = 200;
 
   private static final int FIXED_COLUMNS = 21;
 
@@ -94,25 +96,51 @@ final class EntryWriter implements AutoCloseable {
   }
 
   /**
-   * Enters starts of which the store knows nothing, all in one way there and back.
+   * Enters all of them.
    *
-   * @param fresh no two of the same instant or trial
-   * @return those that another writer entered meanwhile
+   * @param together whether the store is a server, which is told of many in one way there and back
    */
-  List<LogEntry> writeTogether(List<LogEntry> fresh) throws SQLException {
-    for (LogEntry entry : fresh) {
+  Logbook.Appended writeAll(Connection connection, List<LogEntry> entries, boolean together)
+      throws SQLException {
+    int added = 0;
+    int corrected = 0;
+    for (int from = 0; from < entries.size(); from += MOST_TOGETHER) {
+      List<LogEntry> part = entries.subList(from, Math.min(from + MOST_TOGETHER, entries.size()));
+      Set<Integer> entered =
+          together ? writeTogether(part, NewStarts.of(connection, part)) : Set.of();
+      added += entered.size();
+      for (int i = 0; i < part.size(); i++) {
+        if (!entered.contains(i)) {
+          Fate fate = write(part.get(i));
+          added += fate == Fate.KNOWN ? 0 : 1;
+          corrected += fate == Fate.CORRECTION ? 1 : 0;
+        }
+      }
+    }
+    return new Logbook.Appended(added, entries.size() - added, corrected);
+  }
+
+  /**
+   * Enters those of which the store knows nothing.
+   *
+   * @param fresh their places; no two of the same instant or trial
+   * @return places of those that are in; another writer may have entered the others meanwhile
+   */
+  private Set<Integer> writeTogether(List<LogEntry> part, List<Integer> fresh) throws SQLException {
+    for (int place : fresh) {
+      LogEntry entry = part.get(place);
       fill(entry, Fingerprint.of(entry), new Standing(null, 0));
       insert.addBatch();
     }
     file.executeBatch();
-    int[] entered = insert.executeBatch();
-    List<LogEntry> left = new ArrayList<>();
-    for (int i = 0; i < entered.length; i++) {
-      if (entered[i] != 1) {
-        left.add(fresh.get(i));
+    int[] rowsEach = insert.executeBatch();
+    Set<Integer> entered = new HashSet<>();
+    for (int i = 0; i < rowsEach.length; i++) {
+      if (rowsEach[i] == 1) {
+        entered.add(fresh.get(i));
       }
     }
-    return left;
+    return entered;
   }
 
   /** The entry in force on the same start. */

@@ -13,13 +13,10 @@ import java.sql.Statement;
 import java.time.Instant;
 import java.time.InstantSource;
 import java.util.ArrayList;
-import java.util.Collections;
 import java.util.Comparator;
-import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalInt;
-import java.util.Set;
 import java.util.TreeMap;
 import java.util.function.UnaryOperator;
 import org.jspecify.annotations.Nullable;
@@ -32,9 +29,6 @@ public final class Logbook implements AutoCloseable {
   private static final int WAIT_FOR_OTHERS_MS = 20_000;
 
   private static final int CACHE_KIB = 32_000;
-
-  /** Starts a server is asked about and told at a time. */
-  private static final int MOST_TOGETHER = 200;
 
   /** Meetings with other writers a transaction survives. */
   private static final int MOST_TRIES = 20;
@@ -166,29 +160,8 @@ public final class Logbook implements AutoCloseable {
         () -> {
           noteLookedAt(bases);
           try (EntryWriter writer = new EntryWriter(connection, clock.instant())) {
-            int added = 0;
-            int corrected = 0;
-            boolean served = location.store() == Location.Store.POSTGRESQL;
-            int most = served ? MOST_TOGETHER : Math.max(1, ordered.size());
-            for (int from = 0; from < ordered.size(); from += most) {
-              List<LogEntry> left =
-                  new ArrayList<>(ordered.subList(from, Math.min(from + most, ordered.size())));
-              if (served) {
-                List<LogEntry> fresh = NewStarts.of(connection, left);
-                // the very same objects: what is said twice is looked at as it is
-                Set<LogEntry> entered = Collections.newSetFromMap(new IdentityHashMap<>());
-                entered.addAll(fresh);
-                entered.removeAll(writer.writeTogether(fresh));
-                left.removeIf(entered::contains);
-                added += entered.size();
-              }
-              for (LogEntry entry : left) {
-                EntryWriter.Fate fate = writer.write(entry);
-                added += fate == EntryWriter.Fate.KNOWN ? 0 : 1;
-                corrected += fate == EntryWriter.Fate.CORRECTION ? 1 : 0;
-              }
-            }
-            return new Appended(added, entries.size() - added, corrected);
+            return writer.writeAll(
+                connection, ordered, location.store() == Location.Store.POSTGRESQL);
           }
         });
   }

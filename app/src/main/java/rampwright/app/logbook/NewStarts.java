@@ -24,12 +24,12 @@ final class NewStarts {
 
   private NewStarts() {}
 
-  /** Those of the entries, in their order, of which nothing is there and which differ in both. */
-  static List<LogEntry> of(Connection connection, List<LogEntry> entries) throws SQLException {
+  /** Places of those of which nothing is there and which differ from each other in both. */
+  static List<Integer> of(Connection connection, List<LogEntry> entries) throws SQLException {
     Set<Integer> known = known(connection, entries);
     Set<List<String>> instants = new HashSet<>();
     Set<List<String>> trials = new HashSet<>();
-    List<LogEntry> fresh = new ArrayList<>();
+    List<Integer> fresh = new ArrayList<>();
     for (int i = 0; i < entries.size(); i++) {
       LogEntry entry = entries.get(i);
       Origin origin = entry.origin();
@@ -38,7 +38,7 @@ final class NewStarts {
         first &= trials.add(List.of(entry.asset(), origin.trial(), origin.traceSha256()));
       }
       if (first && !known.contains(i)) {
-        fresh.add(entry);
+        fresh.add(i);
       }
     }
     return fresh;

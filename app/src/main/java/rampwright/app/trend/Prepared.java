@@ -62,8 +62,8 @@ record Prepared(
     if (scale == 0 || raw.length == 0) {
       return Optional.empty();
     }
-    boolean same = former != null && isSame(starts, former.starts);
-    double[] timeYears = same ? former.timeYears : timeYears(starts);
+    Prepared same = former != null && isSame(starts, former.starts) ? former : null;
+    double[] timeYears = same == null ? timeYears(starts) : same.timeYears;
     double[] relative = new double[raw.length];
     for (int i = 0; i < raw.length; i++) {
       relative[i] = raw[i] / Math.abs(scale) - Math.signum(scale);
@@ -72,7 +72,7 @@ record Prepared(
     return Optional.of(
         new Prepared(
             starts,
-            same ? former.at : starts.stream().map(LoggedStart::at).toList(),
+            same == null ? starts.stream().map(LoggedStart::at).toList() : same.at,
             raw,
             median,
             Math.abs(scale),
@@ -80,7 +80,7 @@ record Prepared(
             relative,
             RobustScale.weights(relative, sd, NEIGHBOURS, REACH),
             sd,
-            same ? former.conditions : Conditions.of(starts, timeYears)));
+            same == null ? Conditions.of(starts, timeYears) : same.conditions));
   }
 
   private static double[] timeYears(List<LoggedStart> starts) {

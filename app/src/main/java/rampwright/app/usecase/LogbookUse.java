@@ -3,10 +3,11 @@ package rampwright.app.usecase;
 import java.nio.file.Path;
 import java.time.InstantSource;
 import java.util.ArrayList;
-import java.util.Collections;
 import java.util.List;
-import java.util.Objects;
+import java.util.Map;
+import java.util.TreeMap;
 import java.util.concurrent.Callable;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
@@ -122,15 +123,14 @@ public final class LogbookUse {
         Math.max(
             1, Math.min(Runtime.getRuntime().availableProcessors(), many.size() / WORTH_A_WORKER));
     AtomicInteger next = new AtomicInteger();
-    List<@Nullable T> results = new ArrayList<>(Collections.nCopies(many.size(), null));
+    Map<Integer, T> results = new ConcurrentHashMap<>();
     Callable<Boolean> worker =
         () -> {
           try (Logbook logbook = Logbook.open(where(named), environment, clock)) {
             for (int i = next.getAndIncrement();
                 i < many.size() && !Thread.currentThread().isInterrupted();
                 i = next.getAndIncrement()) {
-              // each place is written by one worker and read after all have ended
-              results.set(i, work.with(logbook, many.get(i)));
+              results.put(i, work.with(logbook, many.get(i)));
             }
           }
           return true;
@@ -151,7 +151,7 @@ public final class LogbookUse {
       for (Future<Boolean> one : pending) {
         one.get();
       }
-      return results.stream().map(Objects::requireNonNull).toList();
+      return List.copyOf(new TreeMap<>(results).values());
     } catch (ExecutionException e) {
       if (e.getCause() instanceof LogbookException trouble) {
         throw new InputProblem(String.valueOf(trouble.getMessage()));
