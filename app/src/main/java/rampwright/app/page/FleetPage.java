@@ -35,6 +35,7 @@ public final class FleetPage {
   private final Fleet fleet;
   private final Map<String, List<StandingAlert>> alerts;
   private final Map<String, String> anchors = new LinkedHashMap<>();
+  private final Set<String> withControl = new LinkedHashSet<>();
 
   private FleetPage(Fleet fleet, Map<String, List<StandingAlert>> alerts) {
     this.fleet = fleet;
@@ -82,6 +83,8 @@ public final class FleetPage {
                 fleet.assets().size() <= ALL_SHOWN
                     || !alerts.getOrDefault(asset.asset(), List.of()).isEmpty())
         .forEach(asset -> shown.putIfAbsent(asset.asset(), asset));
+    int most = fleet.assets().size() <= ALL_SHOWN ? ALL_SHOWN : MOST_WITH_CONTROL;
+    shown.keySet().stream().limit(most).forEach(withControl::add);
     shown.keySet().forEach(id -> anchors.put(id, "a" + (anchors.size() + 1)));
     return new PageModel(
         "Fleet: how the starts change",
@@ -256,10 +259,7 @@ public final class FleetPage {
   }
 
   private PageModel.Figure figure(AssetTrend asset, FigureTrend trend, String kind, boolean open) {
-    boolean control =
-        open
-            && (fleet.assets().size() <= ALL_SHOWN
-                || new ArrayList<>(anchors.keySet()).indexOf(asset.asset()) < MOST_WITH_CONTROL);
+    boolean control = open && withControl.contains(asset.asset());
     return new PageModel.Figure(
         label(trend),
         trend.figure(),
