@@ -46,26 +46,8 @@ final class TrialJson {
         });
     FiguresJson.findings(json, figures.findings());
     if (withVerdict) {
-      VerdictJson.verdict(json, worst(result));
+      VerdictJson.verdict(json, result.worst());
     }
-  }
-
-  /** The verdict that speaks for the trace: the worst of its starts'. */
-  static @Nullable Verdict worst(TrialResult result) {
-    Verdict worst = null;
-    for (Verdict verdict : result.verdicts()) {
-      if (worst == null || rank(verdict) > rank(worst)) {
-        worst = verdict;
-      }
-    }
-    return worst;
-  }
-
-  private static int rank(Verdict verdict) {
-    if (verdict instanceof Verdict.Missed) {
-      return 2;
-    }
-    return verdict instanceof Verdict.NotAssessable ? 1 : 0;
   }
 
   /** Fields of a trial noted by hand. */
