@@ -72,7 +72,7 @@ final class TrialJson {
     json.texts("warnings", facts.provenance().warnings());
   }
 
-  private static void asset(JsonText json, @Nullable AssetFile file) {
+  static void asset(JsonText json, @Nullable AssetFile file) {
     if (file == null) {
       json.nothing("asset");
       return;
@@ -113,7 +113,7 @@ final class TrialJson {
     }
   }
 
-  private static void settings(JsonText json, TrialSettings settings) {
+  static void settings(JsonText json, TrialSettings settings) {
     TrialSettings.Control control = settings.control();
     TrialSettings.Stop stop = settings.stop();
     if (control != null) {

@@ -1,0 +1,317 @@
+package rampwright.app.page.record;
+
+import gg.jte.ContentType;
+import gg.jte.TemplateEngine;
+import gg.jte.output.StringOutput;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+import rampwright.app.asset.AssetFile;
+import rampwright.app.asset.TrialSettings;
+import rampwright.app.page.Steerless;
+import rampwright.app.ready.EnergisingList;
+import rampwright.app.ready.Readiness;
+import rampwright.app.ready.ReadyLine;
+import rampwright.app.report.Report;
+import rampwright.app.report.ReportTrial;
+import rampwright.app.report.Seal;
+import rampwright.app.report.SettingRow;
+import rampwright.app.report.SheetRow;
+import rampwright.app.report.Signature;
+import rampwright.app.report.SignatureCheck;
+import rampwright.app.report.Standing;
+
+/** The way in: a commissioning record to one page of HTML. */
+public final class RecordPage {
+  private final Report report;
+
+  private RecordPage(Report report) {
+    this.report = report;
+  }
+
+  /**
+   * The page.
+   *
+   * @param paper whether it is to be set on paper by what knows no more than CSS 2.1: pictures are
+   *     then objects of type {@link #DRAWING}
+   */
+  public static String html(Report report, boolean paper) {
+    StringOutput out = new StringOutput();
+    TemplateEngine.createPrecompiled(ContentType.Html)
+        .render(
+            "record.jte",
+            Map.of("page", new RecordPage(report).model(), "paper", paper, "drawing", DRAWING),
+            out);
+    return Steerless.of(out.toString());
+  }
+
+  /** What stands for a picture on paper; its attribute {@code data-paths} says what to draw. */
+  public static final String DRAWING = "application/x-rampwright-drawing";
+
+  private RecordModel model() {
+    List<RecordModel.Trial> trials = new ArrayList<>();
+    for (int k = 1; k <= report.trials().size(); k++) {
+      trials.add(new TrialSection(report, k).model());
+    }
+    AssetFile file = report.asset().value();
+    Seal seal = report.seal().value();
+    List<SignatureCheck> signatures = report.signatures().value();
+    return new RecordModel(
+        report.title(),
+        facts(),
+        switch (report.standing().state()) {
+          case ACCEPTED -> "accepted";
+          case NOT_ACCEPTED -> "refused";
+          case NOT_JUDGED -> "open";
+        },
+        report.standing().state().key(),
+        report.standing().sentence(),
+        besides(),
+        report.faults(),
+        file == null ? List.of() : sheet(file),
+        report.asset().reason(),
+        file == null ? List.of() : file.warnings(),
+        list(),
+        ready(),
+        trials,
+        trialsWhy(),
+        TrialPlots.overlay(report.trials()),
+        HeatSection.of(report),
+        entered(),
+        signatures == null ? List.of() : signatures.stream().map(this::signed).toList(),
+        report.signatures().reason(),
+        seal == null ? report.seal().reason() : seal.sha256(),
+        seal == null
+            ? List.of()
+            : seal.files().stream()
+                .map(one -> new RecordModel.Pair(one.path(), one.sha256()))
+                .toList());
+  }
+
+  private List<RecordModel.Pair> facts() {
+    List<RecordModel.Pair> facts = new ArrayList<>();
+    AssetFile file = report.asset().value();
+    if (file != null) {
+      String site = file.asset().site();
+      facts.add(new RecordModel.Pair("Asset", file.asset().id()));
+      facts.add(new RecordModel.Pair("Site", site == null ? "not said" : site));
+    }
+    facts.add(new RecordModel.Pair("Folder", report.folder()));
+    String by = report.madeBy();
+    facts.add(
+        new RecordModel.Pair(
+            "Made",
+            report.site().text(report.madeAt())
+                + (by == null ? ", by whom was not said" : " by " + by)
+                + ", with rampwright "
+                + report.toolVersion()));
+    boolean zoned = file != null && file.asset().zone() != null;
+    facts.add(
+        new RecordModel.Pair(
+            "Times",
+            "of "
+                + report.site().zone()
+                + (zoned ? "" : ", the clock of the computer: the sheet names no zone")
+                + ", each with what it is ahead of UTC"));
+    return facts;
+  }
+
+  /** How the list and the signatures stand, beside the state. */
+  private List<String> besides() {
+    List<String> lines = new ArrayList<>();
+    EnergisingList list = report.list().value();
+    lines.add(
+        list == null
+            ? "List before energising: cannot be read."
+            : list.open() == 0
+                ? "List before energising: all " + list.items().size() + " checks are ticked."
+                : "List before energising: "
+                    + list.open()
+                    + " of "
+                    + list.items().size()
+                    + " checks are OPEN.");
+    List<SignatureCheck> signatures = report.signatures().value();
+    if (signatures == null) {
+      lines.add("Signatures: cannot be read.");
+    } else if (signatures.isEmpty()) {
+      lines.add("Not signed.");
+    } else {
+      SignatureCheck last = signatures.get(signatures.size() - 1);
+      Signature signature = last.signature();
+      String despite = signature.despite();
+      lines.add(
+          (signatures.size() == 1 ? "Signed by " : signatures.size() + " signatures; last by ")
+              + signature.name()
+              + ", "
+              + report.site().text(signature.at())
+              + (despite == null ? "" : ", although " + signature.against() + ": " + despite)
+              + "; "
+              + last.sentence()
+              + ".");
+    }
+    return lines;
+  }
+
+  private String trialsWhy() {
+    String gone = report.gone();
+    if (gone != null) {
+      return gone;
+    }
+    return report.trials().isEmpty() ? "No trial was made yet." : "";
+  }
+
+  private static List<RecordModel.Group> sheet(AssetFile file) {
+    Map<String, List<RecordModel.Line>> groups = new LinkedHashMap<>();
+    for (SheetRow row : SheetRow.of(file.asset())) {
+      String value = row.value();
+      groups
+          .computeIfAbsent(row.section(), key -> new ArrayList<>())
+          .add(
+              new RecordModel.Line(
+                  row.meaning(),
+                  row.key(),
+                  value == null
+                      ? "not given"
+                      : row.unit().isEmpty() ? value : value + " " + row.unit(),
+                  value != null));
+    }
+    List<RecordModel.Group> all = new ArrayList<>();
+    groups.forEach((name, lines) -> all.add(new RecordModel.Group(name, lines)));
+    return all;
+  }
+
+  private RecordModel.Checks list() {
+    EnergisingList list = report.list().value();
+    if (list == null) {
+      return new RecordModel.Checks(
+          report.list().reason(), "", EnergisingList.CAUTIONS, List.of());
+    }
+    List<RecordModel.Check> checks = new ArrayList<>();
+    for (EnergisingList.Item item : list.items()) {
+      EnergisingList.Tick last = list.last(item.number());
+      checks.add(
+          new RecordModel.Check(
+              String.valueOf(item.number()),
+              item.about(),
+              item.text(),
+              list.tick(item.number()) != null,
+              last == null ? "OPEN" : ticked(item, last)));
+    }
+    return new RecordModel.Checks(
+        "",
+        list.items().size() - list.open() + " of " + list.items().size() + " checks ticked, "
+            + (list.open() == 0 ? "none open." : list.open() + " OPEN."),
+        EnergisingList.CAUTIONS,
+        checks);
+  }
+
+  private String ticked(EnergisingList.Item item, EnergisingList.Tick tick) {
+    String note = tick.note();
+    return (tick.taken() ? "OPEN: tick taken back by " : "")
+        + tick.by()
+        + ", "
+        + report.site().text(tick.at())
+        + (note == null ? "" : ": " + note)
+        + (tick.text().equals(item.text()) ? "" : " (the words were others then)");
+  }
+
+  private RecordModel.Ready ready() {
+    Readiness readiness = report.readiness().value();
+    if (readiness == null) {
+      return new RecordModel.Ready(report.readiness().reason(), "", List.of());
+    }
+    return new RecordModel.Ready(
+        "",
+        String.format(
+            Locale.ROOT,
+            "%s (%d ok, %d to look at, %d hold). Reckoned from %s%s; no check of the plant itself.",
+            readiness.isHeld() ? "HOLD" : "No check holds it back",
+            readiness.count(ReadyLine.State.OK),
+            readiness.count(ReadyLine.State.LOOK),
+            readiness.count(ReadyLine.State.HOLD),
+            readiness.basis(),
+            readiness.settingsFrom().isEmpty()
+                ? ""
+                : " and the settings of " + settingsFrom(readiness.settingsFrom())),
+        readiness.lines().stream()
+            .map(
+                line ->
+                    new RecordModel.Looked(
+                        switch (line.state()) {
+                          case OK -> "accepted";
+                          case LOOK -> "open";
+                          case HOLD -> "refused";
+                        },
+                        line.state() == ReadyLine.State.OK
+                            ? "ok"
+                            : line.state().key().toUpperCase(Locale.ROOT),
+                        line.check(),
+                        line.text(),
+                        line.source()))
+            .toList());
+  }
+
+  /** The file's name without where it lay on the computer the record was made on. */
+  private static String settingsFrom(String from) {
+    int end = Math.max(from.lastIndexOf('/'), from.lastIndexOf('\\'));
+    return from.substring(end + 1);
+  }
+
+  private RecordModel.Entered entered() {
+    AssetFile file = report.asset().value();
+    ReportTrial trial = report.decisive();
+    if (report.standing().state() != Standing.State.ACCEPTED || trial == null || file == null) {
+      return new RecordModel.Entered(
+          "None: no trial is accepted (" + report.standing().sentence() + ").",
+          "",
+          List.of(),
+          "");
+    }
+    TrialSettings settings = trial.notes().settings();
+    if (settings.isEmpty()) {
+      return new RecordModel.Entered(
+          "The settings of the accepted trial " + trial.name() + " were not noted.",
+          "",
+          List.of(),
+          "");
+    }
+    return new RecordModel.Entered(
+        "",
+        trial.name(),
+        SettingRow.counting(settings).stream().map(TrialSection::set).toList(),
+        TrialSection.bothWays(settings, file.asset()));
+  }
+
+  private RecordModel.Signed signed(SignatureCheck check) {
+    Signature signature = check.signature();
+    List<RecordModel.Pair> words = new ArrayList<>();
+    add(words, "as", signature.role());
+    words.add(
+        new RecordModel.Pair(
+            "the record stood",
+            signature.state() + (signature.trial() == null ? "" : ", trial " + signature.trial())));
+    add(words, "although", signature.against());
+    add(words, "because", signature.despite());
+    add(words, "note", signature.note());
+    return new RecordModel.Signed(
+        signature.name(),
+        signature.at()
+            + " (UTC), "
+            + report.site().text(signature.at())
+            + "; clocks of "
+            + signature.zone(),
+        words,
+        check.stands() ? "accepted" : "refused",
+        check.sentence(),
+        signature.sha256());
+  }
+
+  private static void add(List<RecordModel.Pair> words, String name, @Nullable String text) {
+    if (text != null) {
+      words.add(new RecordModel.Pair(name, text));
+    }
+  }
+}
