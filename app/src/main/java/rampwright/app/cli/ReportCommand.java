@@ -82,17 +82,18 @@ final class ReportCommand extends Command {
     if (name == null && (role != null || note != null || despite != null)) {
       throw new UsageProblem("--role, --note and --despite go with --sign NAME");
     }
+    SignRecord.Words words = name == null ? null : new SignRecord.Words(name, role, note, despite);
+    if (words != null) {
+      SignRecord.check(words);
+    }
     Path target =
         isJson() && out == null && !pdf ? null : WriteRecord.target(folder, out, pdf);
     Report report =
         services()
             .makeRecord()
             .run(folder, by == null ? name : by, new ProgressLine(screen()));
-    if (name != null) {
-      report =
-          services()
-              .signRecord()
-              .sign(folder, report, new SignRecord.Words(name, role, note, despite));
+    if (words != null) {
+      report = services().signRecord().sign(folder, report, words);
     }
     if (target != null) {
       services().writeRecord().run(report, target);

@@ -219,6 +219,6 @@ public record Services(
   }
 
   RunDemo runDemo() {
-    return new RunDemo(samples, analyzeTraces(), chartTrials());
+    return new RunDemo(samples, analyzeTraces(), chartTrials(), makeRecord());
   }
 }

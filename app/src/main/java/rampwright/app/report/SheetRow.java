@@ -24,6 +24,12 @@ import rampwright.app.wording.ValueText;
 public record SheetRow(
     String section, String key, String meaning, @Nullable String value, String unit) {
 
+  /** Units at the end of keys, the longer first. */
+  private static final List<String> UNITS =
+      List.of(
+          "_ohm_per_km", "_kgm2", "_MVA", "_kVA", "_ohm", "_min", "_pct", "_rpm", "_m_s", "_kW",
+          "_Hz", "_V", "_A", "_s", "_m");
+
   /** The sheet line by line, what is not given too. */
   public static List<SheetRow> of(Asset asset) {
     List<SheetRow> rows = new ArrayList<>();
@@ -122,6 +128,18 @@ public record SheetRow(
             valve == null ? null : valve ? "yes" : "no"));
   }
 
+  /** What people call a key: its words without the unit. */
+  public String label() {
+    String name = key;
+    for (String ending : UNITS) {
+      if (name.endsWith(ending)) {
+        name = name.substring(0, name.length() - ending.length());
+        break;
+      }
+    }
+    return name.isEmpty() ? meaning : name.replace('_', ' ');
+  }
+
   private static SheetRow number(String section, NumberKey key, @Nullable Double value) {
     return new SheetRow(
         section,
@@ -137,6 +155,6 @@ public record SheetRow(
   }
 
   private static SheetRow absent(String section) {
-    return new SheetRow(section, "", "[" + section + "]", null, "");
+    return new SheetRow(section, "", "the whole section [" + section + "]", null, "");
   }
 }

@@ -18,6 +18,11 @@ import rampwright.app.report.SignatureFile;
 
 /** Puts a person's name under a record, and keeps with it what it stood under. */
 public final class SignRecord {
+  private static final String SIGN = "--sign";
+  private static final String ROLE = "--role";
+  private static final String NOTE = "--note";
+  private static final String DESPITE = "--despite";
+
   /** Texts of TOML files are read up to 2000 characters. */
   private static final int LONGEST_AGAINST = 1900;
 
@@ -39,6 +44,18 @@ public final class SignRecord {
       String name, @Nullable String role, @Nullable String note, @Nullable String despite) {}
 
   /**
+   * Refuses words that cannot be kept, before any work is done for them.
+   *
+   * @throws UsageProblem when the name is none, or a text is too long
+   */
+  public static void check(Words words) throws UsageProblem {
+    PersonsWord.name(words.name(), "a signature", SIGN);
+    text(words.role(), ROLE);
+    text(words.note(), NOTE);
+    text(words.despite(), DESPITE);
+  }
+
+  /**
    * Signs a record.
    *
    * @return the record with the signature under it
@@ -48,8 +65,8 @@ public final class SignRecord {
    *     cannot be read or written
    */
   public Report sign(Path folder, Report record, Words words) throws InputProblem, UsageProblem {
-    String name = PersonsWord.name(words.name(), "a signature", "--sign");
-    String despite = text(words.despite(), "--despite");
+    String name = PersonsWord.name(words.name(), "a signature", SIGN);
+    String despite = text(words.despite(), DESPITE);
     List<String> against = record.against();
     if (!against.isEmpty() && despite == null) {
       throw new UsageProblem(
@@ -68,8 +85,8 @@ public final class SignRecord {
     Signature signature =
         new Signature(
             name,
-            text(words.role(), "--role"),
-            text(words.note(), "--note"),
+            text(words.role(), ROLE),
+            text(words.note(), NOTE),
             despite,
             against.isEmpty() ? null : kept(against),
             clock.instant().truncatedTo(ChronoUnit.SECONDS),

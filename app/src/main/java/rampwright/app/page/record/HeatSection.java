@@ -6,6 +6,7 @@ import java.util.Locale;
 import rampwright.analysis.heat.HeatPart;
 import rampwright.analysis.heat.HeatStanding;
 import rampwright.analysis.heat.Levels;
+import rampwright.analysis.heat.StartHeat;
 import rampwright.app.report.Curve;
 import rampwright.app.report.Had;
 import rampwright.app.report.HeatView;
@@ -17,6 +18,7 @@ import rampwright.app.wording.ValueText;
 final class HeatSection {
   private static final double MINUTE_S = 60;
   private static final double LONGEST_PAST_MIN = 240;
+  private static final double LEAST_PAST_MIN = 5;
   private static final double LEAST_FUTURE_MIN = 10;
   private static final int FUTURE_POINTS = 60;
   private static final int PAST_POINTS = 300;
@@ -87,8 +89,7 @@ final class HeatSection {
     double waitMin = waitS == null ? 0 : Math.max(0, waitS / MINUTE_S);
     double futureMin = Math.max(LEAST_FUTURE_MIN, 1.35 * waitMin);
     List<HeatStanding.Point> past = standing.curve();
-    double pastMin =
-        Math.min(LONGEST_PAST_MIN, Math.max(5, -past.get(0).atS() / MINUTE_S));
+    double pastMin = pastMin(standing);
     Curve rotor = curve(past, standing, futureMin, true);
     Curve stator = curve(past, standing, futureMin, false);
     double high = Math.max(110, 1.05 * Math.max(rotor.largest(), stator.largest()));
@@ -118,6 +119,16 @@ final class HeatSection {
         "Time in min from the end of the last trial. Long dashes: the limit.");
   }
 
+  /** As far back as the starts of the last hours go, and a little before. */
+  private static double pastMin(HeatStanding standing) {
+    double pastMin = 0;
+    for (StartHeat start : standing.starts()) {
+      double beforeMin = -start.atS() / MINUTE_S;
+      pastMin = beforeMin <= LONGEST_PAST_MIN ? Math.max(pastMin, beforeMin) : pastMin;
+    }
+    return Math.max(LEAST_PAST_MIN, 1.1 * pastMin);
+  }
+
   private static Curve curve(
       List<HeatStanding.Point> past, HeatStanding standing, double futureMin, boolean rotor) {
     int each = Math.max(1, past.size() / PAST_POINTS);
@@ -125,7 +136,7 @@ final class HeatSection {
     for (int i = 0; i < past.size(); i++) {
       if (i % each == 0 || i == past.size() - 1) {
         double minute = past.get(i).atS() / MINUTE_S;
-        if (minute >= -LONGEST_PAST_MIN) {
+        if (minute >= -1.2 * LONGEST_PAST_MIN) {
           points.add(new double[] {minute, percent(past.get(i).cautious(), rotor)});
         }
       }

@@ -52,7 +52,7 @@ record Plane(double from, double to, double low, double high) {
 
   void point(StringBuilder d, char command, double across, double up) {
     d.append(command)
-        .append(Math.round(x(across)))
+        .append(Math.round(Math.max(-1000, Math.min(2000, x(across)))))
         .append(' ')
         .append(Math.round(clipped(y(up))));
   }

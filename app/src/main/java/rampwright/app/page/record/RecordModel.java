@@ -20,6 +20,7 @@ import java.util.List;
  * @param ready checks of readiness
  * @param trials in order of time
  * @param overlay first and last trial; empty where there are no two
+ * @param hows how each figure was found
  * @param heat the account
  * @param entered final settings
  * @param signatures oldest first
@@ -43,6 +44,7 @@ public record RecordModel(
     List<Trial> trials,
     String trialsWhy,
     List<Plot> overlay,
+    List<How> hows,
     Heat heat,
     Entered entered,
     List<Signed> signatures,
@@ -57,7 +59,7 @@ public record RecordModel(
   public record Group(String name, List<Line> lines) {}
 
   /** A line of the sheet; {@code given} says whether there is a value. */
-  public record Line(String meaning, String key, String value, boolean given) {}
+  public record Line(String label, String meaning, String value, boolean given) {}
 
   /** The list before energising. */
   public record Checks(String why, String summary, List<String> cautions, List<Check> checks) {}
@@ -116,6 +118,12 @@ public record RecordModel(
       String more,
       String window,
       String rule) {}
+
+  /** How figures were found: one rule, and where it was used. */
+  public record How(String label, String rule, List<Where> where) {}
+
+  /** A window a rule was used over, and what came of it. */
+  public record Where(String anchor, String text) {}
 
   /** What else a trace shows. */
   public record Finding(String code, String when, String text) {}

@@ -68,7 +68,7 @@ public final class RecordPage {
           case NOT_JUDGED -> "open";
         },
         report.standing().state().key(),
-        report.standing().sentence(),
+        sentence(report.standing().sentence()),
         besides(),
         report.faults(),
         file == null ? List.of() : sheet(file),
@@ -79,6 +79,7 @@ public final class RecordPage {
         trials,
         trialsWhy(),
         TrialPlots.overlay(report.trials()),
+        hows(trials),
         HeatSection.of(report),
         entered(),
         signatures == null ? List.of() : signatures.stream().map(this::signed).toList(),
@@ -89,6 +90,10 @@ public final class RecordPage {
             : seal.files().stream()
                 .map(one -> new RecordModel.Pair(one.path(), one.sha256()))
                 .toList());
+  }
+
+  private static String sentence(String text) {
+    return text.substring(0, 1).toUpperCase(Locale.ROOT) + text.substring(1) + ".";
   }
 
   private List<RecordModel.Pair> facts() {
@@ -171,8 +176,8 @@ public final class RecordPage {
           .computeIfAbsent(row.section(), key -> new ArrayList<>())
           .add(
               new RecordModel.Line(
-                  row.meaning(),
-                  row.key(),
+                  row.label(),
+                  row.label().equals(row.meaning()) ? "" : row.meaning(),
                   value == null
                       ? "not given"
                       : row.unit().isEmpty() ? value : value + " " + row.unit(),
@@ -181,6 +186,39 @@ public final class RecordPage {
     List<RecordModel.Group> all = new ArrayList<>();
     groups.forEach((name, lines) -> all.add(new RecordModel.Group(name, lines)));
     return all;
+  }
+
+  /** How figures were found, each rule once with all it was used for. */
+  private static List<RecordModel.How> hows(List<RecordModel.Trial> trials) {
+    Map<String, List<RecordModel.Where>> where = new LinkedHashMap<>();
+    Map<String, RecordModel.Figure> first = new LinkedHashMap<>();
+    for (RecordModel.Trial trial : trials) {
+      for (RecordModel.Start start : trial.starts()) {
+        for (RecordModel.Found found : List.of(start.start(), start.stopped())) {
+          List<RecordModel.Figure> all = new ArrayList<>(found.instants());
+          all.addAll(found.figures());
+          for (RecordModel.Figure one : all) {
+            String key = one.label() + "\n" + one.rule();
+            first.putIfAbsent(key, one);
+            where
+                .computeIfAbsent(key, k -> new ArrayList<>())
+                .add(
+                    new RecordModel.Where(
+                        one.anchor(), "trial " + trial.number() + ": " + one.window()));
+          }
+        }
+      }
+    }
+    // Rules of one figure stand together, where the figure came first.
+    Map<String, List<RecordModel.How>> byLabel = new LinkedHashMap<>();
+    first.forEach(
+        (key, one) ->
+            byLabel
+                .computeIfAbsent(one.label(), label -> new ArrayList<>())
+                .add(
+                    new RecordModel.How(
+                        one.label(), one.rule(), where.getOrDefault(key, List.of()))));
+    return byLabel.values().stream().flatMap(List::stream).toList();
   }
 
   private RecordModel.Checks list() {

@@ -151,7 +151,7 @@ final class TrialSection {
     }
     for (SealedFile file : trial.files()) {
       String name = file.path().substring(file.path().lastIndexOf('/') + 1);
-      facts.add(pair("SHA-256 of " + name, file.sha256()));
+      facts.add(pair("SHA-256, " + name, file.sha256()));
     }
     return facts;
   }
