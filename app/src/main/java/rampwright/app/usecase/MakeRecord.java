@@ -96,7 +96,7 @@ public final class MakeRecord {
       }
       TrialReader reader = new TrialReader(door, analyzer, toolVersion, InputChoice.DEFAULT);
       List<ReportTrial> trials =
-          new RecordTrials(reader, pool).of(jobs, seal.value(), progress);
+          new RecordTrials(folder, reader, pool).of(jobs, seal.value(), progress);
       Instant ended = lastEnd(trials);
       return new Report(
           nameOf(folder),

@@ -11,6 +11,7 @@ import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Future;
 import org.jspecify.annotations.Nullable;
+import rampwright.app.asset.AssetFolders;
 import rampwright.app.asset.TrialFile;
 import rampwright.app.asset.TrialSettings;
 import rampwright.app.report.ReportTrial;
@@ -28,10 +29,12 @@ import rampwright.app.result.TrialResult;
  * is read; one that cannot be read is in the record with why.
  */
 final class RecordTrials {
+  private final Path folder;
   private final TrialReader reader;
   private final ExecutorService pool;
 
-  RecordTrials(TrialReader reader, ExecutorService pool) {
+  RecordTrials(Path folder, TrialReader reader, ExecutorService pool) {
+    this.folder = folder.toAbsolutePath().normalize();
     this.reader = reader;
     this.pool = pool;
   }
@@ -77,7 +80,7 @@ final class RecordTrials {
     return told(found, seal);
   }
 
-  private static List<ReportTrial> told(List<Found> found, @Nullable Seal seal) {
+  private List<ReportTrial> told(List<Found> found, @Nullable Seal seal) {
     List<ReportTrial> trials = new ArrayList<>();
     TrialSettings before = null;
     for (Found one : found) {
@@ -98,20 +101,28 @@ final class RecordTrials {
     return trials;
   }
 
-  private static List<SealedFile> files(TrialJob job, @Nullable Seal seal) {
-    Path parent = Path.of(job.shown()).toAbsolutePath().normalize().getParent();
-    Path name = parent == null ? null : parent.getFileName();
-    if (seal == null || name == null) {
+  private List<SealedFile> files(TrialJob job, @Nullable Seal seal) {
+    Path shown = Path.of(job.shown()).toAbsolutePath().normalize();
+    // A trial that could not even be looked into is shown by its folder.
+    Path of = Files.isDirectory(shown) ? shown.resolve(AssetFolders.SETTINGS) : shown;
+    if (seal == null || !of.startsWith(folder)) {
       return List.of();
     }
-    String under = "trials/" + name + "/";
+    String path = SealFolder.path(folder, of);
+    String under = path.substring(0, path.lastIndexOf('/') + 1);
     List<SealedFile> files = new ArrayList<>();
     for (SealedFile file : seal.files()) {
-      if (file.path().startsWith(under)) {
+      String rest = file.path().startsWith(under) ? file.path().substring(under.length()) : "/";
+      if (rest.indexOf('/') < 0 && (!under.isEmpty() || isOfTrial(rest))) {
         files.add(file);
       }
     }
     return files;
+  }
+
+  /** Beside the sheet there lie files that are no trial's. */
+  private static boolean isOfTrial(String name) {
+    return name.equals(AssetFolders.SETTINGS) || name.startsWith("trace.");
   }
 
   /** What came of one trial; whatever goes wrong with it is in its place. */

@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 import rampwright.app.asset.AssetFolders;
 import rampwright.app.result.Batch;
 
@@ -30,9 +31,10 @@ public final class RunDemo {
    * @param folder its folder
    * @param batch its trials, held against its envelope
    * @param pictures the charts made
-   * @param record the commissioning record, as a page
+   * @param record the commissioning record, as a page; made of the first asset, null of the others
    */
-  public record Shown(Path folder, Batch batch, List<Path> pictures, Path record) {}
+  public record Shown(
+      Path folder, Batch batch, List<Path> pictures, @Nullable Path record) {}
 
   /**
    * Runs the demo.
@@ -56,8 +58,11 @@ public final class RunDemo {
           pictures.add(picture);
         }
       }
-      Path page = WriteRecord.target(asset, null, false);
-      new WriteRecord().run(record.run(asset, null, Progress.NONE), page);
+      Path page = null;
+      if (shown.isEmpty()) {
+        page = WriteRecord.target(asset, null, false);
+        new WriteRecord().run(record.run(asset, null, Progress.NONE), page);
+      }
       shown.add(new Shown(asset, batch, pictures, page));
     }
     return shown;

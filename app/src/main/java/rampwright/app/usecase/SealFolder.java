@@ -67,11 +67,16 @@ final class SealFolder {
         digest.update(buffer, 0, read);
       }
     }
+    return new SealedFile(path(folder, file), HexFormat.of().formatHex(digest.digest()));
+  }
+
+  /** A file's path as it stands under a signature. */
+  static String path(Path folder, Path file) {
     StringBuilder path = new StringBuilder();
     for (Path part : folder.relativize(file)) {
       path.append(path.length() == 0 ? "" : "/").append(plain(part.toString()));
     }
-    return new SealedFile(path.toString(), HexFormat.of().formatHex(digest.digest()));
+    return path.toString();
   }
 
   /** A name as a line of text may hold it. */
