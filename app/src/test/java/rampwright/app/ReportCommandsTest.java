@@ -119,7 +119,8 @@ class ReportCommandsTest {
     }
     String sum = new String(process.getInputStream().readAllBytes(), "UTF-8");
     org.junit.jupiter.api.Assumptions.assumeTrue(process.waitFor() == 0, "no sha256sum here");
-    assertThat(json(ExitCodes.DONE).at("/rests_on/sha256").asText()).isEqualTo(sum.substring(0, 64));
+    assertThat(json(ExitCodes.DONE).at("/rests_on/sha256").asText())
+        .isEqualTo(sum.substring(0, 64));
   }
 
   @Test
@@ -134,7 +135,8 @@ class ReportCommandsTest {
   void aTraceThatCannotBeReadIsInTheRecordWithWhy() throws IOException {
     Path broken = Files.createDirectories(pump.resolve("trials/20260313T090000Z"));
     Files.writeString(broken.resolve("trace.csv"), "what is this");
-    assertThat(page(ExitCodes.DATA)).contains("could not be read", "trace.csv", "ACCEPTED".toLowerCase(java.util.Locale.ROOT));
+    assertThat(page(ExitCodes.DATA))
+        .contains("could not be read", "trace.csv", "ACCEPTED".toLowerCase(java.util.Locale.ROOT));
     JsonNode record = json(ExitCodes.DATA);
     assertThat(record.at("/trials/0/entry/error").asText()).contains("trace.csv");
     assertThat(record.at("/standing/state").asText()).isEqualTo("accepted");

@@ -86,12 +86,9 @@ final class ReportCommand extends Command {
     if (words != null) {
       SignRecord.check(words);
     }
-    Path target =
-        isJson() && out == null && !pdf ? null : WriteRecord.target(folder, out, pdf);
+    Path target = isJson() && out == null && !pdf ? null : WriteRecord.target(folder, out, pdf);
     Report report =
-        services()
-            .makeRecord()
-            .run(folder, by == null ? name : by, new ProgressLine(screen()));
+        services().makeRecord().run(folder, by == null ? name : by, new ProgressLine(screen()));
     if (words != null) {
       report = services().signRecord().sign(folder, report, words);
     }

@@ -38,8 +38,7 @@ final class ReportText {
   }
 
   private static String trials(Report report) {
-    long failed =
-        report.trials().stream().filter(t -> t.entry() instanceof FailedTrial).count();
+    long failed = report.trials().stream().filter(t -> t.entry() instanceof FailedTrial).count();
     long noted = report.trials().stream().filter(t -> t.entry() instanceof NotedTrial).count();
     return report.trials().size()
         + (report.trials().size() == 1 ? " trial" : " trials")
@@ -47,8 +46,7 @@ final class ReportText {
         + (failed == 0 ? "" : ", " + failed + " could not be read");
   }
 
-  private static void signatures(
-      Screen screen, @Nullable List<SignatureCheck> signatures) {
+  private static void signatures(Screen screen, @Nullable List<SignatureCheck> signatures) {
     if (signatures == null) {
       return;
     }

@@ -68,8 +68,7 @@ public final class ReportJson {
       out.object("readiness", body -> ReadyJson.body(body, readiness));
     }
     out.array(
-        "trials",
-        trials -> report.trials().forEach(trial -> trials.object(b -> trial(b, trial))));
+        "trials", trials -> report.trials().forEach(trial -> trials.object(b -> trial(b, trial))));
     heat(out, "heat_at_last_trial", report.heatThen());
     heat(out, "heat_now", report.heatNow());
     finalSettings(out, report);
@@ -115,7 +114,10 @@ public final class ReportJson {
           for (SettingRow row : trial.settings()) {
             if (row.before() != null) {
               changes.object(
-                  b -> b.text("setting", row.key()).text("from", row.before()).text("to", row.value()));
+                  b ->
+                      b.text("setting", row.key())
+                          .text("from", row.before())
+                          .text("to", row.value()));
             }
           }
         });

@@ -44,7 +44,7 @@ final class DrawnPaths implements FSObjectDrawer {
 
   private static void draw(Graphics2D graphics, String drawing, double width, double height) {
     graphics.clip(new java.awt.geom.Rectangle2D.Double(0, 0, width, height));
-    for (String one : drawing.split("\\|")) {
+    for (String one : drawing.split("\\|", -1)) {
       int colon = one.indexOf(':');
       if (colon > 0) {
         draw(graphics, one.substring(0, colon), path(one.substring(colon + 1), width, height));

@@ -112,10 +112,7 @@ public record Report(
       against.add("the list before energising cannot be read");
     } else if (checks.open() > 0) {
       against.add(
-          checks.open()
-              + " of "
-              + checks.items().size()
-              + " checks before energising are open");
+          checks.open() + " of " + checks.items().size() + " checks before energising are open");
     }
     int faults = faults().size();
     if (faults > 0) {

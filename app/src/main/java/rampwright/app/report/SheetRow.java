@@ -27,8 +27,21 @@ public record SheetRow(
   /** Units at the end of keys, the longer first. */
   private static final List<String> UNITS =
       List.of(
-          "_ohm_per_km", "_kgm2", "_MVA", "_kVA", "_ohm", "_min", "_pct", "_rpm", "_m_s", "_kW",
-          "_Hz", "_V", "_A", "_s", "_m");
+          "_ohm_per_km",
+          "_kgm2",
+          "_MVA",
+          "_kVA",
+          "_ohm",
+          "_min",
+          "_pct",
+          "_rpm",
+          "_m_s",
+          "_kW",
+          "_Hz",
+          "_V",
+          "_A",
+          "_s",
+          "_m");
 
   /** The sheet line by line, what is not given too. */
   public static List<SheetRow> of(Asset asset) {
@@ -50,8 +63,7 @@ public record SheetRow(
     if (load == null) {
       rows.add(absent("load"));
     } else {
-      rows.add(
-          word("load", "kind", "how its torque goes with speed", load.kind().key()));
+      rows.add(word("load", "kind", "how its torque goes with speed", load.kind().key()));
       rows.add(number("load", Load.POWER_KW, load.powerKw()));
       rows.add(number("load", Load.INERTIA_KGM2, load.inertiaKgM2()));
       rows.add(number("load", Load.BREAKAWAY_TORQUE_PCT, load.breakawayTorquePct()));
@@ -149,8 +161,7 @@ public record SheetRow(
         key.unit());
   }
 
-  private static SheetRow word(
-      String section, String key, String meaning, @Nullable String value) {
+  private static SheetRow word(String section, String key, String meaning, @Nullable String value) {
     return new SheetRow(section, key, meaning, value, "");
   }
 

@@ -86,7 +86,8 @@ public final class SignatureFile {
 
   private static String head() {
     return new TomlText()
-        .comment("Signatures under the commissioning record, oldest first. The command report adds to")
+        .comment(
+            "Signatures under the commissioning record, oldest first. The command report adds to")
         .comment("the end and changes nothing before it. A name here is a person's word: it proves")
         .comment("neither who typed it nor when.")
         .toString();

@@ -69,8 +69,7 @@ public record Standing(State state, @Nullable String trial, String sentence) {
     }
     String decisive = VerdictWords.decisive(verdict);
     if (verdict instanceof Verdict.Met) {
-      return new Standing(
-          State.ACCEPTED, last.name(), on + " meets everything the envelope asks");
+      return new Standing(State.ACCEPTED, last.name(), on + " meets everything the envelope asks");
     }
     return verdict instanceof Verdict.Missed
         ? new Standing(State.NOT_ACCEPTED, last.name(), on + " " + decisive)

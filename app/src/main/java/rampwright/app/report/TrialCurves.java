@@ -125,8 +125,7 @@ public record TrialCurves(
       return List.of(new double[] {fromS, start.outcome().key().equals("completed") ? toS : endS});
     }
     double stopFromS = Math.max(startToS, stopS - LEAD_S);
-    boolean longRun =
-        stopFromS - startToS > LONG_RUN * ((startToS - fromS) + (toS - stopFromS));
+    boolean longRun = stopFromS - startToS > LONG_RUN * ((startToS - fromS) + (toS - stopFromS));
     return longRun && toS > stopFromS
         ? List.of(new double[] {fromS, startToS}, new double[] {stopFromS, toS})
         : List.of(new double[] {fromS, toS});
@@ -167,7 +166,8 @@ public record TrialCurves(
         for (int i = 0; i < result.length; i++) {
           double value = values[i] * factor;
           boolean better = largest ? value > result[i] : value < result[i];
-          result[i] = better || (Double.isNaN(result[i]) && Double.isFinite(value)) ? value : result[i];
+          result[i] =
+              better || (Double.isNaN(result[i]) && Double.isFinite(value)) ? value : result[i];
         }
       }
     }

@@ -80,8 +80,7 @@ public final class MakeRecord {
     Instant now = clock.instant().truncatedTo(ChronoUnit.SECONDS);
     Had<AssetFile> asset = asset(folder);
     AssetFile file = asset.value();
-    SiteTime site =
-        file == null ? new SiteTime(ZoneId.systemDefault()) : SiteTime.of(file.asset());
+    SiteTime site = file == null ? new SiteTime(ZoneId.systemDefault()) : SiteTime.of(file.asset());
     Had<Seal> seal = seal(folder);
     // Two threads: readiness fits a model of its own while the trials are read.
     ExecutorService pool = Executors.newFixedThreadPool(2, MakeRecord::thread);

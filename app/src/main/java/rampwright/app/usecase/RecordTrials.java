@@ -136,8 +136,7 @@ final class RecordTrials {
           cause instanceof InputProblem
               ? String.valueOf(cause.getMessage())
               : cause instanceof OutOfMemoryError
-                  ? job.shown()
-                      + ": needs more memory than there is; start java with a larger -Xmx"
+                  ? job.shown() + ": needs more memory than there is; start java with a larger -Xmx"
                   : job.shown() + ": a defect of this program stopped it: " + cause;
       return new Found(job, new FailedTrial(job.shown(), why), List.of(), declared(job));
     } catch (InterruptedException e) {
@@ -164,8 +163,7 @@ final class RecordTrials {
     if (date == null) {
       date = ofFile(trace, read.analyzed().figures().durationS());
     }
-    return new Found(
-        job, read.result(), TrialCurves.of(read.analyzed(), read.motor()), date);
+    return new Found(job, read.result(), TrialCurves.of(read.analyzed(), read.motor()), date);
   }
 
   private TrialDates.@Nullable Date declared(TrialJob job) {

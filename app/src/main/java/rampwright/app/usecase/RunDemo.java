@@ -33,8 +33,7 @@ public final class RunDemo {
    * @param pictures the charts made
    * @param record the commissioning record, as a page; made of the first asset, null of the others
    */
-  public record Shown(
-      Path folder, Batch batch, List<Path> pictures, @Nullable Path record) {}
+  public record Shown(Path folder, Batch batch, List<Path> pictures, @Nullable Path record) {}
 
   /**
    * Runs the demo.

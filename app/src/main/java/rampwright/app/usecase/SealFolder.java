@@ -44,8 +44,7 @@ final class SealFolder {
     return new Seal(files);
   }
 
-  private static void evidence(Path folder, Path trial, List<SealedFile> files)
-      throws IOException {
+  private static void evidence(Path folder, Path trial, List<SealedFile> files) throws IOException {
     for (Path file : entries(trial)) {
       if (AssetFolders.isEvidence(file)) {
         files.add(sealed(folder, file));

@@ -106,8 +106,7 @@ public final class SignRecord {
     return text.length() <= LONGEST_AGAINST ? text : text.substring(0, LONGEST_AGAINST) + " ...";
   }
 
-  private static @Nullable String text(@Nullable String given, String option)
-      throws UsageProblem {
+  private static @Nullable String text(@Nullable String given, String option) throws UsageProblem {
     return given == null || given.isBlank() ? null : PersonsWord.text(given, option);
   }
 

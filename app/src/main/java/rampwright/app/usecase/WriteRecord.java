@@ -23,8 +23,8 @@ public final class WriteRecord {
   /**
    * Where a record goes.
    *
-   * @param wanted the file a person named; null for {@code record.html} or {@code record.pdf} in the
-   *     asset folder
+   * @param wanted the file a person named; null for {@code record.html} or {@code record.pdf} in
+   *     the asset folder
    * @param pdf whether a PDF was asked for
    * @throws UsageProblem when the file's ending stands for neither, or against what was asked for
    */

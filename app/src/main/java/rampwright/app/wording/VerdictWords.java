@@ -86,7 +86,9 @@ public final class VerdictWords {
     return channel + " corridor of the " + corridor.part().key();
   }
 
-  /** The channel's value where it came nearest to a corridor's bound; a dash where there is none. */
+  /**
+   * The channel's value where it came nearest to a corridor's bound; a dash where there is none.
+   */
   public static String value(CorridorCheck check) {
     Double value = check.value();
     boolean speed = check.corridor().channel() == Corridor.Channel.SPEED_PCT;

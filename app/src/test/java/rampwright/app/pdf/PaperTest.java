@@ -18,7 +18,7 @@ import org.junit.jupiter.api.io.TempDir;
 import rampwright.app.CommandRun;
 import rampwright.app.fixture.Commissioned;
 
-/** The record on paper, read back by another library than the one that set it. */
+/** The record on paper, read back by the library below the one that sets it, and by Poppler. */
 class PaperTest {
   @TempDir private Path folder;
 
@@ -60,6 +60,33 @@ class PaperTest {
     }
   }
 
+  /** Poppler's pdftotext and pdffonts: a reader that shares no code with what set the sheets. */
+  @Test
+  void anotherReaderFindsTheSameText() throws Exception {
+    Path pump = Commissioned.pump(folder);
+    Path pdf = pdf(pump);
+    String text = poppler("pdftotext", "-layout", pdf.toString(), "-").replaceAll("\\s+", " ");
+    assertThat(text).contains("Booster pump 2", "ACCEPTED", "Łucja Žák", "not given", "page 2 of");
+    assertThat(text).contains("peak current / rated 3.00", "20 of 20 checks are OPEN");
+    String fonts = poppler("pdffonts", pdf.toString());
+    assertThat(fonts.lines().skip(2)).isNotEmpty().allMatch(line -> line.contains(" yes yes yes "));
+  }
+
+  private static String poppler(String... words) throws Exception {
+    Process process;
+    try {
+      process = new ProcessBuilder(words).redirectErrorStream(true).start();
+    } catch (IOException e) {
+      org.junit.jupiter.api.Assumptions.abort("no " + words[0] + " here");
+      return "";
+    }
+    String text =
+        new String(
+            process.getInputStream().readAllBytes(), java.nio.charset.StandardCharsets.UTF_8);
+    assertThat(process.waitFor()).as(text).isZero();
+    return text;
+  }
+
   @Test
   void aSignTheFontLacksIsShownAsThat() throws IOException {
     Path pump = Commissioned.pump(folder);
@@ -84,8 +111,7 @@ class PaperTest {
             "none/none");
     try (PDDocument document = Loader.loadPDF(pdf)) {
       assertThat(new PDFTextStripper().getText(document)).contains("text");
-      String content =
-          new String(document.getPage(0).getContents().readAllBytes(), "ISO-8859-1");
+      String content = new String(document.getPage(0).getContents().readAllBytes(), "ISO-8859-1");
       assertThat(content).doesNotContain("1 0 0 rg");
     }
   }

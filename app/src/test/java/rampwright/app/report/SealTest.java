@@ -3,7 +3,6 @@ package rampwright.app.report;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.time.Instant;
-import java.util.List;
 import org.junit.jupiter.api.Test;
 
 class SealTest {

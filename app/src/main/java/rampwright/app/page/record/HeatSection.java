@@ -113,8 +113,7 @@ final class HeatSection {
     return new RecordModel.Plot(
         "Heat in use, % of what is allowed, cautious reading",
         "Heat of rotor and stator against time",
-        List.of(
-            new RecordModel.Box("In use, %", "tall", paths, plane.across(), plane.up(), flags)),
+        List.of(new RecordModel.Box("In use, %", "tall", paths, plane.across(), plane.up(), flags)),
         words,
         "Time in min from the end of the last trial. Long dashes: the limit.");
   }

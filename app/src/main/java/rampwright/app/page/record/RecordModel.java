@@ -102,8 +102,7 @@ public record RecordModel(
   public record Setting(String label, String value, String before) {}
 
   /** One start with its stop; {@code stop} is empty where there is none. */
-  public record Start(
-      String heading, Found start, String stop, Found stopped, List<Plot> plots) {}
+  public record Start(String heading, Found start, String stop, Found stopped, List<Plot> plots) {}
 
   /** Instants and figures, and what was not to be had. */
   public record Found(List<Figure> instants, List<Figure> figures, List<Pair> missing) {}
@@ -133,7 +132,13 @@ public record RecordModel(
 
   /** One limit or corridor. */
   public record Asked(
-      String what, String value, String allowed, String margin, String kind, String word, String under) {}
+      String what,
+      String value,
+      String allowed,
+      String margin,
+      String kind,
+      String word,
+      String under) {}
 
   /** What a person noted; {@code head} is empty where nothing was. */
   public record Seen(String head, List<Pair> lines) {}

@@ -156,6 +156,16 @@ public final class RecordPage {
               + "; "
               + last.sentence()
               + ".");
+      long fallen =
+          signatures.subList(0, signatures.size() - 1).stream()
+              .filter(one -> !one.stands())
+              .count();
+      if (fallen > 0) {
+        lines.add(
+            "Of the earlier signatures, "
+                + fallen
+                + " stood under something else than what is there now (part 7).");
+      }
     }
     return lines;
   }
@@ -224,8 +234,7 @@ public final class RecordPage {
   private RecordModel.Checks list() {
     EnergisingList list = report.list().value();
     if (list == null) {
-      return new RecordModel.Checks(
-          report.list().reason(), "", EnergisingList.CAUTIONS, List.of());
+      return new RecordModel.Checks(report.list().reason(), "", EnergisingList.CAUTIONS, List.of());
     }
     List<RecordModel.Check> checks = new ArrayList<>();
     for (EnergisingList.Item item : list.items()) {
@@ -240,7 +249,11 @@ public final class RecordPage {
     }
     return new RecordModel.Checks(
         "",
-        list.items().size() - list.open() + " of " + list.items().size() + " checks ticked, "
+        list.items().size()
+            - list.open()
+            + " of "
+            + list.items().size()
+            + " checks ticked, "
             + (list.open() == 0 ? "none open." : list.open() + " OPEN."),
         EnergisingList.CAUTIONS,
         checks);
@@ -303,10 +316,7 @@ public final class RecordPage {
     ReportTrial trial = report.decisive();
     if (report.standing().state() != Standing.State.ACCEPTED || trial == null || file == null) {
       return new RecordModel.Entered(
-          "None: no trial is accepted (" + report.standing().sentence() + ").",
-          "",
-          List.of(),
-          "");
+          "None: no trial is accepted (" + report.standing().sentence() + ").", "", List.of(), "");
     }
     TrialSettings settings = trial.notes().settings();
     if (settings.isEmpty()) {

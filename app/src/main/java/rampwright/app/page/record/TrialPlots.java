@@ -44,8 +44,7 @@ final class TrialPlots {
     for (int k = 0; k < curves.windows().size(); k++) {
       TrialCurves.Window window = curves.windows().get(k);
       if (window.highest().size() > 1) {
-        String part =
-            curves.windows().size() == 1 ? "start and stop" : k == 0 ? "start" : "stop";
+        String part = curves.windows().size() == 1 ? "start and stop" : k == 0 ? "start" : "stop";
         plots.add(plot(name, part, curves, window, envelope));
       }
     }
@@ -53,11 +52,7 @@ final class TrialPlots {
   }
 
   private static RecordModel.Plot plot(
-      String name,
-      String part,
-      TrialCurves curves,
-      TrialCurves.Window window,
-      Envelope envelope) {
+      String name, String part, TrialCurves curves, TrialCurves.Window window, Envelope envelope) {
     List<RecordModel.Box> boxes = new ArrayList<>();
     boxes.add(current(curves, window, envelope));
     if (window.voltageV().size() > 1) {
@@ -244,8 +239,7 @@ final class TrialPlots {
     RecordModel.Box box = all.get(all.size() - 1);
     all.set(
         all.size() - 1,
-        new RecordModel.Box(
-            box.title(), box.size(), box.paths(), across, box.up(), box.flags()));
+        new RecordModel.Box(box.title(), box.size(), box.paths(), across, box.up(), box.flags()));
     return all;
   }
 
@@ -295,8 +289,7 @@ final class TrialPlots {
       StringBuilder d = new StringBuilder();
       List<Polyline.Point> points = line.points();
       for (int i = 0; i < points.size(); i++) {
-        plane.point(
-            d, i == 0 ? 'M' : 'L', points.get(i).timeS() + zeroS, points.get(i).value());
+        plane.point(d, i == 0 ? 'M' : 'L', points.get(i).timeS() + zeroS, points.get(i).value());
       }
       return d.toString();
     }

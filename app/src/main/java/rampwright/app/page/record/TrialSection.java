@@ -220,8 +220,7 @@ final class TrialSection {
           if (value == null) {
             missing(labelsOfReason, one, InstantWords.label(key));
           } else {
-            at.add(
-                figure(anchor + key, InstantWords.label(key), ValueText.timeS(value), "s", one));
+            at.add(figure(anchor + key, InstantWords.label(key), ValueText.timeS(value), "s", one));
           }
         });
     figures.forEach(
@@ -264,8 +263,7 @@ final class TrialSection {
     one.parts()
         .forEach(
             (name, of) ->
-                more.add(
-                    name.replace('_', ' ') + " " + ValueText.value(of, one.uncertainty())));
+                more.add(name.replace('_', ' ') + " " + ValueText.value(of, one.uncertainty())));
     return new RecordModel.Figure(
         anchor,
         label,
@@ -320,7 +318,11 @@ final class TrialSection {
     }
     String why = verdict.why();
     return new RecordModel.Judged(
-        heading, kind(verdict.met()), VerdictWords.word(verdict.met()), why == null ? "" : why, asked);
+        heading,
+        kind(verdict.met()),
+        VerdictWords.word(verdict.met()),
+        why == null ? "" : why,
+        asked);
   }
 
   private RecordModel.Seen seen() {

@@ -38,8 +38,13 @@ class RecordPageTest {
         pump,
         "20260314T090000Z",
         470,
-        "\n[trial]\nreason = '''" + HOSTILE + "'''\n[seen]\npeak_current_ratio = 3.1\nby = '''"
-            + HOSTILE + "'''\nnote = '''" + "W".repeat(400) + "'''\n");
+        "\n[trial]\nreason = '''"
+            + HOSTILE
+            + "'''\n[seen]\npeak_current_ratio = 3.1\nby = '''"
+            + HOSTILE
+            + "'''\nnote = '''"
+            + "W".repeat(400)
+            + "'''\n");
     Path strange = pump.resolve("trials/20260314T093000Z");
     Files.createDirectories(strange);
     Files.writeString(strange.resolve("trace.csv"), HOSTILE);
