@@ -8,6 +8,7 @@ import java.awt.Color;
 import java.awt.Graphics2D;
 import java.awt.Shape;
 import java.awt.geom.Path2D;
+import java.awt.geom.Rectangle2D;
 import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -43,7 +44,7 @@ final class DrawnPaths implements FSObjectDrawer {
   }
 
   private static void draw(Graphics2D graphics, String drawing, double width, double height) {
-    graphics.clip(new java.awt.geom.Rectangle2D.Double(0, 0, width, height));
+    graphics.clip(new Rectangle2D.Double(0, 0, width, height));
     for (String one : drawing.split("\\|", -1)) {
       int colon = one.indexOf(':');
       if (colon > 0) {

@@ -1,6 +1,8 @@
 package rampwright.app.report;
 
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
@@ -136,7 +138,7 @@ public record TrialCurves(
     StopRecord stop = start.stop();
     add(marks, start.instants());
     add(marks, stop == null ? Map.of() : stop.instants());
-    marks.sort(java.util.Comparator.comparingDouble(Mark::atS));
+    marks.sort(Comparator.comparingDouble(Mark::atS));
     return marks;
   }
 
@@ -159,7 +161,7 @@ public record TrialCurves(
   private static double[] extreme(
       RmsTrack track, List<ChannelName> channels, boolean largest, double factor) {
     double[] result = new double[track.size()];
-    java.util.Arrays.fill(result, Double.NaN);
+    Arrays.fill(result, Double.NaN);
     for (ChannelName channel : channels) {
       double[] values = track.of(channel);
       if (values != null) {

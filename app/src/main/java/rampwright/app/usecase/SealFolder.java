@@ -81,7 +81,8 @@ final class SealFolder {
   /** A name as a line of text may hold it. */
   private static String plain(String name) {
     StringBuilder plain = new StringBuilder();
-    for (char c : name.toCharArray()) {
+    for (int i = 0; i < name.length(); i++) {
+      char c = name.charAt(i);
       if (c < ' ' || c == 0x7f || c == '%') {
         plain.append(String.format(Locale.ROOT, "%%%02X", (int) c));
       } else {

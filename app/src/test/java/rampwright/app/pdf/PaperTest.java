@@ -5,6 +5,8 @@ import static org.assertj.core.api.Assertions.within;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Locale;
 import org.apache.pdfbox.Loader;
@@ -13,6 +15,7 @@ import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.font.PDFont;
 import org.apache.pdfbox.text.PDFTextStripper;
+import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import rampwright.app.CommandRun;
@@ -77,12 +80,10 @@ class PaperTest {
     try {
       process = new ProcessBuilder(words).redirectErrorStream(true).start();
     } catch (IOException e) {
-      org.junit.jupiter.api.Assumptions.abort("no " + words[0] + " here");
+      Assumptions.abort("no " + words[0] + " here");
       return "";
     }
-    String text =
-        new String(
-            process.getInputStream().readAllBytes(), java.nio.charset.StandardCharsets.UTF_8);
+    String text = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
     assertThat(process.waitFor()).as(text).isZero();
     return text;
   }
@@ -100,7 +101,7 @@ class PaperTest {
   /** The page may name what it likes; nothing is fetched. */
   @Test
   void nothingOutsideThePageIsFetched() throws IOException {
-    Path secret = java.nio.file.Files.writeString(folder.resolve("s.css"), "p{color:red}");
+    Path secret = Files.writeString(folder.resolve("s.css"), "p{color:red}");
     byte[] pdf =
         Paper.pdf(
             "<html><head><link rel=\"stylesheet\" href=\""
@@ -111,7 +112,8 @@ class PaperTest {
             "none/none");
     try (PDDocument document = Loader.loadPDF(pdf)) {
       assertThat(new PDFTextStripper().getText(document)).contains("text");
-      String content = new String(document.getPage(0).getContents().readAllBytes(), "ISO-8859-1");
+      String content =
+          new String(document.getPage(0).getContents().readAllBytes(), StandardCharsets.ISO_8859_1);
       assertThat(content).doesNotContain("1 0 0 rg");
     }
   }

@@ -3,6 +3,8 @@ package rampwright.app.report;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 
 class SealTest {
@@ -10,7 +12,7 @@ class SealTest {
   private static final String B = "b".repeat(64);
 
   private static Seal seal(String... pathsAndSums) {
-    java.util.ArrayList<SealedFile> files = new java.util.ArrayList<>();
+    List<SealedFile> files = new ArrayList<>();
     for (int k = 0; k < pathsAndSums.length; k += 2) {
       files.add(new SealedFile(pathsAndSums[k], pathsAndSums[k + 1]));
     }

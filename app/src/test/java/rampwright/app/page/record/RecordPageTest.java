@@ -3,6 +3,7 @@ package rampwright.app.page.record;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.ByteArrayInputStream;
+import java.io.File;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -161,7 +162,7 @@ class RecordPageTest {
   }
 
   private static Path browser() {
-    for (String folder : String.valueOf(System.getenv("PATH")).split(java.io.File.pathSeparator)) {
+    for (String folder : String.valueOf(System.getenv("PATH")).split(File.pathSeparator)) {
       for (String name : new String[] {"chromium", "chromium-browser"}) {
         Path found = Path.of(folder).resolve(name);
         if (Files.isExecutable(found)) {
