@@ -147,6 +147,24 @@ class ReportCommandsTest {
   }
 
   @Test
+  void aTraceBesideTheSheetIsATrialToo() throws IOException {
+    Path trial = pump.resolve("trials").resolve(Commissioned.GOOD);
+    Files.move(trial.resolve("trace.csv"), pump.resolve("trace.csv"));
+    Files.move(trial.resolve("settings.toml"), pump.resolve("settings.toml"));
+    Files.delete(trial);
+    Files.delete(pump.resolve("trials"));
+    JsonNode record = json(ExitCodes.DONE);
+    assertThat(record.at("/standing/state").asText()).isEqualTo("accepted");
+    assertThat(record.at("/trials/0/files")).hasSize(2);
+    assertThat(record.at("/heat_at_last_trial/starts")).hasSize(1);
+    Files.writeString(pump.resolve("trace.txt"), "time_s,i1_A\n0,0\n1,2\n");
+    Commissioned.trial(pump, Commissioned.GOOD, 480, "");
+    JsonNode both = json(ExitCodes.DATA);
+    assertThat(both.path("trials")).hasSize(2);
+    assertThat(both.path("faults").toString()).contains("more than one trace");
+  }
+
+  @Test
   void withoutAnEnvelopeNothingIsJudged() throws IOException {
     String sheet = Files.readString(pump.resolve("asset.toml"));
     Files.writeString(pump.resolve("asset.toml"), sheet.substring(0, sheet.indexOf("[envelope]")));

@@ -133,10 +133,6 @@ public final class MakeRecord {
   private static List<TrialJob> jobs(Path folder, boolean sheet) throws InputProblem {
     List<TrialJob> jobs = new ArrayList<>();
     for (TrialJob job : FindTrials.ofAsset(folder)) {
-      // A folder in which nothing of a trial was found stands as a problem of its own.
-      if (job.problem() != null && Path.of(job.shown()).equals(folder)) {
-        continue;
-      }
       jobs.add(
           sheet
               ? job

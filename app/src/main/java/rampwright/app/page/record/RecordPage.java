@@ -8,21 +8,14 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import org.jspecify.annotations.Nullable;
 import rampwright.app.asset.AssetFile;
-import rampwright.app.asset.TrialSettings;
 import rampwright.app.page.Steerless;
 import rampwright.app.ready.EnergisingList;
-import rampwright.app.ready.Readiness;
-import rampwright.app.ready.ReadyLine;
 import rampwright.app.report.Report;
-import rampwright.app.report.ReportTrial;
 import rampwright.app.report.Seal;
-import rampwright.app.report.SettingRow;
 import rampwright.app.report.SheetRow;
 import rampwright.app.report.Signature;
 import rampwright.app.report.SignatureCheck;
-import rampwright.app.report.Standing;
 
 /** The way in: a commissioning record to one page of HTML. */
 public final class RecordPage {
@@ -74,15 +67,17 @@ public final class RecordPage {
         file == null ? List.of() : sheet(file),
         report.asset().reason(),
         file == null ? List.of() : file.warnings(),
-        list(),
-        ready(),
+        CheckSections.list(report),
+        CheckSections.ready(report),
         trials,
         trialsWhy(),
-        TrialPlots.overlay(report.trials()),
+        OverlayPlot.of(report.trials()),
         hows(trials),
         HeatSection.of(report),
-        entered(),
-        signatures == null ? List.of() : signatures.stream().map(this::signed).toList(),
+        SignSection.entered(report),
+        signatures == null
+            ? List.of()
+            : signatures.stream().map(one -> SignSection.signed(report, one)).toList(),
         report.signatures().reason(),
         seal == null ? report.seal().reason() : seal.sha256(),
         seal == null
@@ -229,137 +224,5 @@ public final class RecordPage {
                     new RecordModel.How(
                         one.label(), one.rule(), where.getOrDefault(key, List.of()))));
     return byLabel.values().stream().flatMap(List::stream).toList();
-  }
-
-  private RecordModel.Checks list() {
-    EnergisingList list = report.list().value();
-    if (list == null) {
-      return new RecordModel.Checks(report.list().reason(), "", EnergisingList.CAUTIONS, List.of());
-    }
-    List<RecordModel.Check> checks = new ArrayList<>();
-    for (EnergisingList.Item item : list.items()) {
-      EnergisingList.Tick last = list.last(item.number());
-      checks.add(
-          new RecordModel.Check(
-              String.valueOf(item.number()),
-              item.about(),
-              item.text(),
-              list.tick(item.number()) != null,
-              last == null ? "OPEN" : ticked(item, last)));
-    }
-    return new RecordModel.Checks(
-        "",
-        list.items().size()
-            - list.open()
-            + " of "
-            + list.items().size()
-            + " checks ticked, "
-            + (list.open() == 0 ? "none open." : list.open() + " OPEN."),
-        EnergisingList.CAUTIONS,
-        checks);
-  }
-
-  private String ticked(EnergisingList.Item item, EnergisingList.Tick tick) {
-    String note = tick.note();
-    return (tick.taken() ? "OPEN: tick taken back by " : "")
-        + tick.by()
-        + ", "
-        + report.site().text(tick.at())
-        + (note == null ? "" : ": " + note)
-        + (tick.text().equals(item.text()) ? "" : " (the words were others then)");
-  }
-
-  private RecordModel.Ready ready() {
-    Readiness readiness = report.readiness().value();
-    if (readiness == null) {
-      return new RecordModel.Ready(report.readiness().reason(), "", List.of());
-    }
-    return new RecordModel.Ready(
-        "",
-        String.format(
-            Locale.ROOT,
-            "%s (%d ok, %d to look at, %d hold). Reckoned from %s%s; no check of the plant itself.",
-            readiness.isHeld() ? "HOLD" : "No check holds it back",
-            readiness.count(ReadyLine.State.OK),
-            readiness.count(ReadyLine.State.LOOK),
-            readiness.count(ReadyLine.State.HOLD),
-            readiness.basis(),
-            readiness.settingsFrom().isEmpty()
-                ? ""
-                : " and the settings of " + settingsFrom(readiness.settingsFrom())),
-        readiness.lines().stream()
-            .map(
-                line ->
-                    new RecordModel.Looked(
-                        switch (line.state()) {
-                          case OK -> "accepted";
-                          case LOOK -> "open";
-                          case HOLD -> "refused";
-                        },
-                        line.state() == ReadyLine.State.OK
-                            ? "ok"
-                            : line.state().key().toUpperCase(Locale.ROOT),
-                        line.check(),
-                        line.text(),
-                        line.source()))
-            .toList());
-  }
-
-  /** The file's name without where it lay on the computer the record was made on. */
-  private static String settingsFrom(String from) {
-    int end = Math.max(from.lastIndexOf('/'), from.lastIndexOf('\\'));
-    return from.substring(end + 1);
-  }
-
-  private RecordModel.Entered entered() {
-    AssetFile file = report.asset().value();
-    ReportTrial trial = report.decisive();
-    if (report.standing().state() != Standing.State.ACCEPTED || trial == null || file == null) {
-      return new RecordModel.Entered(
-          "None: no trial is accepted (" + report.standing().sentence() + ").", "", List.of(), "");
-    }
-    TrialSettings settings = trial.notes().settings();
-    if (settings.isEmpty()) {
-      return new RecordModel.Entered(
-          "The settings of the accepted trial " + trial.name() + " were not noted.",
-          "",
-          List.of(),
-          "");
-    }
-    return new RecordModel.Entered(
-        "",
-        trial.name(),
-        SettingRow.counting(settings).stream().map(TrialSection::set).toList(),
-        TrialSection.bothWays(settings, file.asset()));
-  }
-
-  private RecordModel.Signed signed(SignatureCheck check) {
-    Signature signature = check.signature();
-    List<RecordModel.Pair> words = new ArrayList<>();
-    add(words, "as", signature.role());
-    words.add(
-        new RecordModel.Pair(
-            "the record stood",
-            signature.state() + (signature.trial() == null ? "" : ", trial " + signature.trial())));
-    add(words, "although", signature.against());
-    add(words, "because", signature.despite());
-    add(words, "note", signature.note());
-    return new RecordModel.Signed(
-        signature.name(),
-        signature.at()
-            + " (UTC), "
-            + report.site().text(signature.at())
-            + "; clocks of "
-            + signature.zone(),
-        words,
-        check.stands() ? "accepted" : "refused",
-        check.sentence(),
-        signature.sha256());
-  }
-
-  private static void add(List<RecordModel.Pair> words, String name, @Nullable String text) {
-    if (text != null) {
-      words.add(new RecordModel.Pair(name, text));
-    }
   }
 }

@@ -1,25 +1,19 @@
 package rampwright.app.page.record;
 
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import rampwright.analysis.figure.StartRecord;
 import rampwright.analysis.figure.StopRecord;
 import rampwright.analysis.figure.TraceFigures;
-import rampwright.analysis.quantity.Measured;
 import rampwright.analysis.trace.TraceKind;
 import rampwright.app.asset.Asset;
 import rampwright.app.asset.AssetFile;
 import rampwright.app.asset.SeenByHand;
 import rampwright.app.asset.TrialNotes;
 import rampwright.app.asset.TrialSettings;
-import rampwright.app.envelope.CorridorCheck;
 import rampwright.app.envelope.Envelope;
-import rampwright.app.envelope.FigureKey;
-import rampwright.app.envelope.LimitCheck;
 import rampwright.app.envelope.Verdict;
 import rampwright.app.report.Report;
 import rampwright.app.report.ReportTrial;
@@ -30,7 +24,6 @@ import rampwright.app.result.NotedTrial;
 import rampwright.app.result.TrialResult;
 import rampwright.app.wording.InstantWords;
 import rampwright.app.wording.ValueText;
-import rampwright.app.wording.VerdictWords;
 
 /** One trial of a record in words. */
 final class TrialSection {
@@ -54,7 +47,7 @@ final class TrialSection {
             + " of "
             + report.trials().size()
             + (trial.at() == null ? "" : ", " + report.site().text(trial.at())),
-        verdict == null ? "open" : kind(verdict.met()),
+        verdict == null ? "open" : VerdictSection.kind(verdict.met()),
         tag(verdict),
         marks(),
         facts(result),
@@ -197,11 +190,11 @@ final class TrialSection {
       all.add(
           new RecordModel.Start(
               which + ": " + start.outcome().key(),
-              found(anchor, start.instants(), start.figures()),
+              FoundSection.of(anchor, start.instants(), start.figures()),
               stop == null ? "" : "Stop: " + stop.kind().key(),
               stop == null
                   ? new RecordModel.Found(List.of(), List.of(), List.of())
-                  : found(anchor, stop.instants(), stop.figures()),
+                  : FoundSection.of(anchor, stop.instants(), stop.figures()),
               k < trial.curves().size()
                   ? TrialPlots.of("Trial " + number, trial.curves().get(k), envelope)
                   : List.of()));
@@ -209,120 +202,18 @@ final class TrialSection {
     return all;
   }
 
-  private static RecordModel.Found found(
-      String anchor, Map<String, Measured> instants, Map<String, Measured> figures) {
-    List<RecordModel.Figure> at = new ArrayList<>();
-    List<RecordModel.Figure> values = new ArrayList<>();
-    Map<String, List<String>> labelsOfReason = new LinkedHashMap<>();
-    instants.forEach(
-        (key, one) -> {
-          Double value = one.value();
-          if (value == null) {
-            missing(labelsOfReason, one, InstantWords.label(key));
-          } else {
-            at.add(figure(anchor + key, InstantWords.label(key), ValueText.timeS(value), "s", one));
-          }
-        });
-    figures.forEach(
-        (key, one) -> {
-          Double value = one.value();
-          if (value == null) {
-            missing(labelsOfReason, one, FigureKey.labelOf(key));
-          } else {
-            values.add(
-                figure(
-                    anchor + key,
-                    FigureKey.labelOf(key),
-                    ValueText.value(value, one.uncertainty()),
-                    one.unit(),
-                    one));
-          }
-        });
-    List<RecordModel.Pair> missing = new ArrayList<>();
-    labelsOfReason.forEach((why, labels) -> missing.add(pair(why, String.join(", ", labels))));
-    return new RecordModel.Found(at, values, missing);
-  }
-
-  private static void missing(Map<String, List<String>> into, Measured one, String label) {
-    String why = one.why();
-    into.computeIfAbsent(why == null ? "" : why, key -> new ArrayList<>()).add(label);
-  }
-
-  private static RecordModel.Figure figure(
-      String anchor, String label, String value, String unit, Measured one) {
-    Double from = one.fromS();
-    Double to = one.toS();
-    String rule = one.rule();
-    List<String> more = new ArrayList<>();
-    if (one.phases().size() > 1) {
-      one.phases()
-          .forEach((phase, of) -> more.add(phase + " " + ValueText.value(of, one.uncertainty())));
-    } else if (one.phase() != null) {
-      more.add(one.phase());
-    }
-    one.parts()
-        .forEach(
-            (name, of) ->
-                more.add(name.replace('_', ' ') + " " + ValueText.value(of, one.uncertainty())));
-    return new RecordModel.Figure(
-        anchor,
-        label,
-        value,
-        ValueText.uncertainty(one.uncertainty()),
-        unit,
-        String.join(", ", more),
-        from == null || to == null
-            ? ""
-            : ValueText.timeS(from) + " to " + ValueText.timeS(to) + " s",
-        rule == null ? "" : rule);
-  }
-
   private List<RecordModel.Judged> verdicts(@Nullable TrialResult result) {
     List<RecordModel.Judged> judged = new ArrayList<>();
     if (result != null) {
       for (int k = 0; k < result.verdicts().size(); k++) {
         String which = result.verdicts().size() == 1 ? "" : " on start " + (k + 1);
-        judged.add(judged("Verdict" + which, result.verdicts().get(k)));
+        judged.add(VerdictSection.of("Verdict" + which, result.verdicts().get(k)));
       }
     }
     if (trial.entry() instanceof NotedTrial noted && noted.verdict() != null) {
-      judged.add(judged("What was noted, held against the envelope", noted.verdict()));
+      judged.add(VerdictSection.of("What was noted, held against the envelope", noted.verdict()));
     }
     return judged;
-  }
-
-  private static RecordModel.Judged judged(String heading, Verdict verdict) {
-    List<RecordModel.Asked> asked = new ArrayList<>();
-    for (LimitCheck check : verdict.limits()) {
-      asked.add(
-          new RecordModel.Asked(
-              check.limit().figure().label(),
-              VerdictWords.value(check),
-              VerdictWords.allowed(check.limit()),
-              VerdictWords.margin(check),
-              kind(check.met()),
-              VerdictWords.word(check.met()),
-              check.isClose() ? "nearer to the limit than its uncertainty" : ""));
-    }
-    for (CorridorCheck check : verdict.corridors()) {
-      String why = check.why();
-      asked.add(
-          new RecordModel.Asked(
-              VerdictWords.name(check.corridor()),
-              VerdictWords.value(check),
-              VerdictWords.bound(check),
-              VerdictWords.margin(check),
-              kind(check.met()),
-              VerdictWords.word(check.met()),
-              check.marginPct() == null || why == null ? "" : why));
-    }
-    String why = verdict.why();
-    return new RecordModel.Judged(
-        heading,
-        kind(verdict.met()),
-        VerdictWords.word(verdict.met()),
-        why == null ? "" : why,
-        asked);
   }
 
   private RecordModel.Seen seen() {
@@ -348,10 +239,6 @@ final class TrialSection {
     }
     return new RecordModel.Seen(
         "Noted by hand" + (by == null ? "" : " (" + by + ")") + ", not measured", lines);
-  }
-
-  static String kind(@Nullable Boolean met) {
-    return met == null ? "open" : met ? "accepted" : "refused";
   }
 
   private static RecordModel.Pair pair(String name, String text) {
