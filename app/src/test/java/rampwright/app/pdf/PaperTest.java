@@ -67,6 +67,7 @@ class PaperTest {
   @Test
   void anotherReaderFindsTheSameText() throws Exception {
     Path pump = Commissioned.pump(folder);
+    Commissioned.sheet(pump, "inertia_kgm2 = 2.0\n", "");
     Path pdf = pdf(pump);
     String text = poppler("pdftotext", "-layout", pdf.toString(), "-").replaceAll("\\s+", " ");
     assertThat(text).contains("Booster pump 2", "ACCEPTED", "Łucja Žák", "not given", "page 2 of");
