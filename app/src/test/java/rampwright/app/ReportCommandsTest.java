@@ -147,6 +147,17 @@ class ReportCommandsTest {
   }
 
   @Test
+  void aBrokenHeatAccountIsNamedAndTheRestStands() throws IOException {
+    Files.writeString(pump.resolve("heat.toml"), "[[trace");
+    JsonNode record = json(ExitCodes.DATA);
+    assertThat(record.path("heat_now").isNull()).isTrue();
+    assertThat(record.path("faults").toString()).contains("heat.toml");
+    assertThat(record.at("/standing/state").asText()).isEqualTo("accepted");
+    assertThat(Files.readString(pump.resolve("heat.toml"))).isEqualTo("[[trace");
+    assertThat(page(ExitCodes.DATA)).contains("Not to be had", "heat.toml");
+  }
+
+  @Test
   void aTraceBesideTheSheetIsATrialToo() throws IOException {
     Path trial = pump.resolve("trials").resolve(Commissioned.GOOD);
     Files.move(trial.resolve("trace.csv"), pump.resolve("trace.csv"));
@@ -198,7 +209,7 @@ class ReportCommandsTest {
     assertThat(CommandRun.run("report", pump, "--despite", "because").exit())
         .isEqualTo(ExitCodes.USAGE);
     assertThat(CommandRun.run("report", pump, "--json").exit()).isEqualTo(ExitCodes.DONE);
-    assertThat(pump.resolve("record.html")).doesNotExist();
+    assertThat(pump.toFile().list()).containsExactlyInAnyOrder("asset.toml", "trials");
     CommandRun.Answer nowhere =
         CommandRun.run("report", pump, "--out", folder.resolve("no/such/r.html"));
     assertThat(nowhere.exit()).isEqualTo(ExitCodes.DATA);
