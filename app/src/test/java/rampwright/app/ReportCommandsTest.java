@@ -8,6 +8,7 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Locale;
 import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -144,6 +145,22 @@ class ReportCommandsTest {
     assertThat(record.at("/standing/state").asText()).isEqualTo("accepted");
     Files.move(broken, broken.resolveSibling("20260320T090000Z"));
     assertThat(json(ExitCodes.DATA).at("/standing/state").asText()).isEqualTo("not yet judged");
+  }
+
+  /** A stall of 60 s lies between current's begin and its end; only a run may be left out. */
+  @Test
+  void aStallIsDrawnAllTheWay() throws IOException {
+    Path trial = Commissioned.trial(pump, "20260314T090000Z", 480, "");
+    StringBuilder text = new StringBuilder("time_s,i1_A,i2_A,i3_A,speed_rpm\n");
+    for (int i = 0; i < 1700; i++) {
+      double t = i / 25.0;
+      double a = t >= 2 && t < 62 ? 480 : 0;
+      text.append(String.format(Locale.ROOT, "%.2f,%.1f,%.1f,%.1f,0%n", t, a, a, a));
+    }
+    Files.writeString(trial.resolve("trace.csv"), text);
+    assertThat(page(ExitCodes.MISSED))
+        .contains("Start: stalled", "Trial 2: start and stop")
+        .doesNotContain("Trial 2: stop");
   }
 
   @Test

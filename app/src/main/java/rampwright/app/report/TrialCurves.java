@@ -8,6 +8,7 @@ import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import rampwright.analysis.figure.AnalyzedTrace;
 import rampwright.analysis.figure.MotorContext;
+import rampwright.analysis.figure.Outcome;
 import rampwright.analysis.figure.StartRecord;
 import rampwright.analysis.figure.StopRecord;
 import rampwright.analysis.quantity.Measured;
@@ -124,13 +125,19 @@ public record TrialCurves(
     double startToS = Math.min(endS, upS + Math.max(2, 0.4 * (upS - firstS)));
     double toS = Math.min(endS, Math.max(lastS + LEAD_S, startToS));
     if (stopS == null) {
-      return List.of(new double[] {fromS, start.outcome().key().equals("completed") ? toS : endS});
+      return List.of(new double[] {fromS, start.outcome() == Outcome.COMPLETED ? toS : endS});
     }
     double stopFromS = Math.max(startToS, stopS - LEAD_S);
-    boolean longRun = stopFromS - startToS > LONG_RUN * ((startToS - fromS) + (toS - stopFromS));
+    // Only a run may be left out: a start that never came to one is looked at all the way.
+    boolean longRun =
+        ran(start) && stopFromS - startToS > LONG_RUN * ((startToS - fromS) + (toS - stopFromS));
     return longRun && toS > stopFromS
         ? List.of(new double[] {fromS, startToS}, new double[] {stopFromS, toS})
         : List.of(new double[] {fromS, toS});
+  }
+
+  private static boolean ran(StartRecord start) {
+    return start.outcome() == Outcome.COMPLETED || start.outcome() == Outcome.ALREADY_RUNNING;
   }
 
   private static List<Mark> marks(StartRecord start) {
