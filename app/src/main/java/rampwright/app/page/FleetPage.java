@@ -53,25 +53,7 @@ public final class FleetPage {
     StringOutput out = new StringOutput();
     TemplateEngine.createPrecompiled(ContentType.Html)
         .render("fleet.jte", new FleetPage(Fleet.of(assets), alerts).model(made), out);
-    return steerless(out.toString());
-  }
-
-  /** What turns the direction of writing, or is no sign at all, becomes the sign for that. */
-  private static String steerless(String html) {
-    StringBuilder safe = new StringBuilder(html.length());
-    html.codePoints()
-        .forEach(
-            point -> {
-              int type = Character.getType(point);
-              boolean steers =
-                  (type == Character.CONTROL && point != '\n')
-                      || type == Character.FORMAT
-                      || type == Character.SURROGATE
-                      || type == Character.LINE_SEPARATOR
-                      || type == Character.PARAGRAPH_SEPARATOR;
-              safe.appendCodePoint(steers ? 0xfffd : point);
-            });
-    return safe.toString();
+    return Steerless.of(out.toString());
   }
 
   private PageModel model(String made) {
