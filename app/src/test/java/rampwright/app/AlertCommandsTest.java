@@ -115,8 +115,19 @@ class AlertCommandsTest {
     JsonNode limit = last.json().get("assets").get(0).get("figures").get(0).get("limit");
     assertThat(limit.get("beyond").asBoolean()).isTrue();
     assertThat(limit.get("lately_beyond").asInt()).isEqualTo(10);
-    assertThat(alerts()).as("the limit is no limit any more").isEqualTo(ExitCode.DONE);
-    assertThat(last.json().get("alerts")).isEmpty();
+  }
+
+  @Test
+  void anAlertOfALimitThatIsNotGivenAgainStands() throws Exception {
+    enter(new StartsOfYears(8).scatter(0.02).season(0).make(40));
+    String limit = "start_time_s=9";
+    Object[] words = {"trend", "--all", "--alerts", folder.resolve("a.jsonl"), "--limit", limit};
+    assertThat(run(words)).isEqualTo(ExitCode.MISSED);
+    assertThat(last.out()).contains("start_time_s", "1 stands");
+    assertThat(alerts()).as("nothing is known of the limit now").isEqualTo(ExitCode.MISSED);
+    words[words.length - 1] = "start_time_s=20";
+    assertThat(run(words)).as("a limit it keeps clears it").isEqualTo(ExitCode.DONE);
+    assertThat(last.out()).contains("1 cleared");
   }
 
   @Test

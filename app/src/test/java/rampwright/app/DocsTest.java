@@ -84,6 +84,7 @@ class DocsTest {
         "chart",
         "heat",
         "ready",
+        "report",
         "probe",
         "record",
         "watch",
@@ -132,6 +133,6 @@ class DocsTest {
       assertThat(commands).contains("\n  " + rows.group(1) + " ");
       found++;
     }
-    assertThat(found).isEqualTo(17);
+    assertThat(found).isEqualTo(18);
   }
 }

@@ -11,6 +11,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import rampwright.app.cli.ExitCode;
@@ -190,6 +191,34 @@ class LogbookCommandsTest {
       }
     }
     assertThat(limited).isTrue();
+  }
+
+  /** A limit is taken back where it was set: in the envelope. */
+  @Test
+  void aLimitThatLeavesTheEnvelopeHoldsNoLonger() throws Exception {
+    assertThat(run("demo", "--into", folder.resolve("demo"))).isEqualTo(ExitCode.DONE);
+    run("logbook", "import", folder.resolve("demo"));
+    assertThat(limits()).isGreaterThan(3);
+    try (Stream<Path> files = Files.walk(folder.resolve("demo"))) {
+      for (Path file : files.filter(f -> f.endsWith("asset.toml")).toList()) {
+        String text = Files.readString(file);
+        Files.writeString(file, text.replaceAll("(?m)^start_time_s *=.*$", ""));
+      }
+    }
+    int before = limits();
+    assertThat(run("logbook", "import", folder.resolve("demo"))).as(err).isEqualTo(ExitCode.DONE);
+    assertThat(limits()).as("others stay").isLessThan(before).isPositive();
+  }
+
+  private int limits() throws Exception {
+    run("trend", "--all", "--json");
+    int limits = 0;
+    for (JsonNode asset : json().get("assets")) {
+      for (JsonNode figure : asset.get("figures")) {
+        limits += figure.get("limit").isNull() ? 0 : 1;
+      }
+    }
+    return limits;
   }
 
   @Test

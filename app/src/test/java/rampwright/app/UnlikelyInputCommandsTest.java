@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Locale;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -82,6 +83,28 @@ class UnlikelyInputCommandsTest {
         .contains("the largest current is 0.48 A, the rated one 160 A", "unit = \"kA\"");
     assertThat(analysed(start("time_s,i1_kA", 0.001), pump)).doesNotContain("is the column in");
     assertThat(analysed(start("time_s,i1_A", 1), pump)).doesNotContain("is the column in");
+  }
+
+  @Test
+  void aVoltageOffByTheRootOfThreeAsksWhatItsColumnsHold() throws Exception {
+    Path pump = new Workshop(folder).asset("pump");
+    assertThat(analysed(withVoltage("v1_V,v2_V,v3_V", 400), pump))
+        .contains("mind: the voltage before the start, 692.8 V, is 1.732 times the supply 400 V")
+        .contains("do the columns of v1 v2 v3 hold line-to-line values?");
+    assertThat(analysed(withVoltage("v12_V,v23_V,v31_V", 231), pump))
+        .contains("do the columns of v12 v23 v31 hold line-to-neutral values?");
+    assertThat(analysed(withVoltage("v12_V,v23_V,v31_V", 400), pump))
+        .doesNotContain("do the columns");
+    assertThat(analysed(withVoltage("v1_V,v2_V,v3_V", 231), pump)).doesNotContain("do the columns");
+  }
+
+  private Path withVoltage(String names, double volts) throws Exception {
+    List<String> rows = Files.readAllLines(start("time_s,i1_A", 1));
+    StringBuilder text = new StringBuilder("time_s,i1_A," + names + "\n");
+    for (String row : rows.subList(1, rows.size())) {
+      text.append(row).append(("," + volts).repeat(3)).append('\n');
+    }
+    return Files.writeString(folder.resolve("volts-" + names.charAt(1) + volts + ".csv"), text);
   }
 
   private static String analysed(Path trace, Path asset) {

@@ -3,7 +3,7 @@ package rampwright.acquisition.file;
 /**
  * How a trace is to be written as COMTRADE.
  *
- * @param edition {@link ComtradeEdition#E1999} or {@link ComtradeEdition#E2013}
+ * @param edition the edition to follow
  * @param encoding BINARY32 and FLOAT32 need the 2013 edition
  * @param station name of the place; commas in it become blanks
  * @param device name of the recorder; likewise
@@ -18,12 +18,12 @@ public record ComtradeForm(
     double lineFrequencyHz,
     boolean replace) {
   public ComtradeForm {
-    if (edition == ComtradeEdition.E1991) {
-      throw new IllegalArgumentException("the 1991 edition is read, not written");
-    }
-    if (edition == ComtradeEdition.E1999 && encoding.analogBytes() == Integer.BYTES) {
+    if (edition != ComtradeEdition.E2013 && encoding.analogBytes() == Integer.BYTES) {
       throw new IllegalArgumentException(
-          encoding + " came with the 2013 edition; the 1999 edition has ASCII and BINARY");
+          encoding
+              + " came with the 2013 edition; the "
+              + edition.year()
+              + " edition has ASCII and BINARY");
     }
     if (!(lineFrequencyHz >= 0) || Double.isInfinite(lineFrequencyHz)) {
       throw new IllegalArgumentException("line frequency " + lineFrequencyHz + " Hz");
@@ -33,6 +33,11 @@ public record ComtradeForm(
   /** The 2013 edition in that encoding, nothing written over. */
   public static ComtradeForm of2013(ComtradeEncoding encoding) {
     return new ComtradeForm(ComtradeEdition.E2013, encoding, "rampwright", "trace", 0, false);
+  }
+
+  /** The 1991 edition in that encoding, nothing written over. */
+  public static ComtradeForm of1991(ComtradeEncoding encoding) {
+    return new ComtradeForm(ComtradeEdition.E1991, encoding, "rampwright", "trace", 0, false);
   }
 
   /** The 1999 edition in that encoding, nothing written over. */

@@ -9,7 +9,6 @@ import java.time.DateTimeException;
 import java.time.Instant;
 import java.time.LocalDateTime;
 import java.time.ZoneOffset;
-import java.time.format.DateTimeFormatter;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
@@ -25,8 +24,12 @@ import rampwright.analysis.trace.Trace;
 final class ComtradeLayout {
   private static final double MOST_STAMPS = 2_000_000_000;
   private static final double FINEST_S = 1e-9;
-  private static final List<String> PHASES = List.of("A", "B", "C");
-  private static final List<String> PAIRS = List.of("AB", "BC", "CA");
+
+  /** Stamps of the 1991 edition count microseconds; it has no multiplier. */
+  private static final double UNIT_1991_S = 1e-6;
+
+  /** What 32 bits can count. */
+  private static final double MOST_BITS = 4_294_967_295d;
 
   private final ComtradeForm form;
   private final TimeBase time;
@@ -41,7 +44,8 @@ final class ComtradeLayout {
   private ComtradeLayout(Trace trace, ComtradeForm form) {
     this.form = form;
     this.time = trace.time();
-    this.stampUnitS = stampUnitS(trace.time());
+    this.stampUnitS =
+        form.edition() == ComtradeEdition.E1991 ? UNIT_1991_S : stampUnitS(trace.time());
     this.firstSample = firstSample(trace);
     Samples command = trace.channel(ChannelName.RUN);
     this.run = command != null && isCommand(command) ? command : null;
@@ -67,8 +71,14 @@ final class ComtradeLayout {
     statements.add(String.format(Locale.ROOT, "time stamps in steps of %.0e s", stampUnitS));
     if (firstSample == null) {
       statements.add("the instant of the first sample is not known; its date is left blank");
-    } else if (form.edition() == ComtradeEdition.E1999) {
-      statements.add("dates are in UTC, to the microsecond; the 1999 edition cannot say the zone");
+    } else if (form.edition() != ComtradeEdition.E2013) {
+      statements.add(
+          "dates are in UTC, to the microsecond; the "
+              + form.edition().year()
+              + " edition cannot say the zone");
+    }
+    if (form.edition() == ComtradeEdition.E1991) {
+      statements.add("values are primary ones; the 1991 edition cannot say so");
     }
   }
 
@@ -83,6 +93,17 @@ final class ComtradeLayout {
     }
     ComtradeLayout layout = new ComtradeLayout(trace, form);
     if (!(trace.time() instanceof EvenTime)) {
+      double longestS = trace.time().atS(trace.size() - 1) - Math.min(0, trace.time().atS(0));
+      if (form.encoding() != ComtradeEncoding.ASCII && longestS / layout.stampUnitS > MOST_BITS) {
+        throw new TraceFileException(
+            name,
+            String.format(
+                Locale.ROOT,
+                "lasts %.0f s at uneven times; the 1991 edition's BINARY counts microseconds in 32"
+                    + " bits, which is %.0f s; write ASCII, or a later edition",
+                longestS,
+                MOST_BITS * layout.stampUnitS));
+      }
       for (int i = 1; i < trace.size(); i++) {
         if (layout.stamp(i) <= layout.stamp(i - 1)) {
           throw new TraceFileException(
@@ -150,99 +171,9 @@ final class ComtradeLayout {
 
   /** The configuration's text. */
   String config() {
-    boolean is2013 = form.edition() == ComtradeEdition.E2013;
-    int statuses = run == null ? 0 : 1;
-    StringBuilder text = new StringBuilder();
-    line(text, plain(form.station()) + "," + plain(form.device()) + "," + form.edition().year());
-    line(text, analogs.size() + statuses + "," + analogs.size() + "A," + statuses + "D");
-    for (int i = 0; i < analogs.size(); i++) {
-      line(text, analog(i));
-    }
-    if (run != null) {
-      line(text, "1,run,,,0");
-    }
-    line(text, number(form.lineFrequencyHz()));
-    if (time instanceof EvenTime even) {
-      line(text, "1");
-      line(text, number(1 / even.stepS()) + "," + time.size());
-    } else {
-      line(text, "0");
-      line(text, "0," + time.size());
-    }
-    String date = date(is2013);
-    line(text, date);
-    line(text, date);
-    line(text, form.encoding().name());
-    line(text, number(multiplier(is2013)));
-    if (is2013) {
-      line(text, firstSample == null ? "x,x" : "0,0");
-      line(text, "F,0");
-    }
-    return text.toString();
-  }
-
-  private String analog(int i) {
-    ChannelName channel = analogs.get(i);
-    ComtradeScaling scaling = scalings.get(i);
-    return (i + 1)
-        + ","
-        + channel.key()
-        + ","
-        + phase(channel)
-        + ",,"
-        + channel.quantity().unit().replace(" ", "")
-        + ","
-        + number(scaling.a())
-        + ","
-        + number(scaling.b())
-        + ",0,"
-        + scaling.lowest()
-        + ","
-        + scaling.highest()
-        + ",1,1,P";
-  }
-
-  private static String phase(ChannelName channel) {
-    for (int i = 0; i < PHASES.size(); i++) {
-      if (channel == ChannelName.CURRENTS.get(i) || channel == ChannelName.PHASE_VOLTAGES.get(i)) {
-        return PHASES.get(i);
-      }
-      if (channel == ChannelName.LINE_VOLTAGES.get(i)) {
-        return PAIRS.get(i);
-      }
-    }
-    return "";
-  }
-
-  private String date(boolean is2013) {
-    if (firstSample == null) {
-      return ",";
-    }
-    // Nine digits say, in the 2013 edition, that stamps count nanoseconds.
-    return firstSample.format(
-        DateTimeFormatter.ofPattern(
-            is2013 ? "dd/MM/uuuu,HH:mm:ss.SSSSSSSSS" : "dd/MM/uuuu,HH:mm:ss.SSSSSS", Locale.ROOT));
-  }
-
-  private double multiplier(boolean is2013) {
-    // Whole quotients of powers of ten, so that unit = multiplier x base comes out exact.
-    double base = is2013 && firstSample != null ? 1e9 : 1e6;
-    double multiplier = stampUnitS * base;
-    return multiplier >= 1 ? Math.rint(multiplier) : 1 / Math.rint(1 / multiplier);
-  }
-
-  private static String number(double value) {
-    return value == Math.rint(value) && Math.abs(value) < 1e15
-        ? Long.toString((long) value)
-        : Double.toString(value);
-  }
-
-  private static String plain(String name) {
-    return name.replaceAll("[,\\p{Cntrl}]", " ").strip();
-  }
-
-  private static void line(StringBuilder text, String line) {
-    text.append(line).append("\r\n");
+    return new ComtradeConfigText(
+            form, analogs, scalings, run != null, time, firstSample, stampUnitS)
+        .text();
   }
 
   private long stamp(int i) {
@@ -259,7 +190,12 @@ final class ComtradeLayout {
   }
 
   private void writeText(OutputStream out) throws IOException {
-    String missing = form.edition() == ComtradeEdition.E2013 ? "" : "99999";
+    String missing =
+        switch (form.edition()) {
+          case E1991 -> "999999";
+          case E1999 -> "99999";
+          case E2013 -> "";
+        };
     StringBuilder line = new StringBuilder();
     for (int i = 0; i < time.size(); i++) {
       line.setLength(0);

@@ -49,7 +49,7 @@ record CsvDialect(char separator, char decimal, char lineEnd) {
       while (at < length && !isSeparator(line.charAt(at))) {
         cell.append(line.charAt(at++));
       }
-      cells.add(cell.toString().strip());
+      cells.add(withoutOuterBlanks(cell.toString()));
       if (blanks()) {
         while (at < length && isSeparator(line.charAt(at))) {
           at++;
@@ -64,6 +64,25 @@ record CsvDialect(char separator, char decimal, char lineEnd) {
         at++;
       }
     }
+  }
+
+  /** Blanks that do not break a line are blanks too, in front of a number or behind it. */
+  private static String withoutOuterBlanks(String cell) {
+    String text = cell.strip();
+    int from = 0;
+    int to = text.length();
+    while (from < to && isFixedBlank(text.charAt(from))) {
+      from++;
+    }
+    while (to > from && isFixedBlank(text.charAt(to - 1))) {
+      to--;
+    }
+    // A cell of nothing else pads a header and keeps its place there.
+    return from < to ? text.substring(from, to).strip() : text;
+  }
+
+  private static boolean isFixedBlank(char c) {
+    return c == '\u00a0' || c == '\u202f';
   }
 
   private boolean isSeparator(char c) {

@@ -92,6 +92,7 @@ record CsvLayout(
     }
     Heading heading = Heading.of(lines, first, dialect, shape);
     refuseCommaMix(file, heading, shape, dialect);
+    refuseMixedEnds(file, heading, lines);
     List<String> notes = new ArrayList<>();
     for (int i = 0; i < first && notes.size() < NOTES_KEPT; i++) {
       String text = lines.get(i).text().strip();
@@ -238,6 +239,25 @@ record CsvLayout(
               + " headers: commas seem to part both cells and decimals, which cannot be told apart;"
               + " export it with semicolons or decimal points",
           null);
+    }
+  }
+
+  /** A header and rows that hang together, because some lines end with a carriage return alone. */
+  private static void refuseMixedEnds(String file, Heading heading, List<CsvLines.Line> lines)
+      throws TraceFileException {
+    boolean told =
+        !heading.header.isEmpty()
+            && heading.header.stream().noneMatch(cell -> cell.indexOf('\r') >= 0);
+    for (CsvLines.Line line : told ? List.<CsvLines.Line>of() : lines) {
+      if (line.text().indexOf('\r') >= 0) {
+        throw new TraceFileException(
+            file,
+            line.number(),
+            0,
+            "some lines end with a carriage return alone (CR), others with a line feed (LF), and the"
+                + " header cannot be told; save the file with one kind of line end",
+            null);
+      }
     }
   }
 

@@ -180,6 +180,17 @@ final class CsvTimeAxis {
     int count = back.cardinality();
     if (count > Math.max(2, MOST_LOST * stamps.size())) {
       int at = back.nextSetBit(0);
+      if (count == stamps.size() - 1) {
+        throw new TraceFileException(
+            file,
+            rows.lineOf(at),
+            0,
+            text(
+                "the rows run from the newest, %s s, to the oldest; times must increase: sort them by"
+                    + " time, or export them oldest first",
+                number(stamps.at(0))),
+            null);
+      }
       throw new TraceFileException(
           file,
           rows.lineOf(at),

@@ -47,6 +47,14 @@ record HeaderCell(int index, String text, String name, String unitText, @Nullabl
     if (tick >= 0) {
       return cell(index, text, bare.substring(0, tick), bare.substring(tick + 1));
     }
+    for (String mark : new String[] {" in ", ", ", " "}) {
+      // 1/min and tr/min behind a word: their slash does not part name and unit.
+      int at = bare.lastIndexOf(mark);
+      String tail = at > 0 ? bare.substring(at + mark.length()).strip() : "";
+      if (tail.indexOf('/') > 0 && UnitTable.find(tail) != null) {
+        return cell(index, text, bare.substring(0, at), tail);
+      }
+    }
     for (int at = 1; at < bare.length() - 1; at++) {
       // The first slash, so that m/s and 1/min stay whole behind it.
       if (bare.charAt(at) == '/') {

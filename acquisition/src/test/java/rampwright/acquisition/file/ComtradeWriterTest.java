@@ -86,6 +86,8 @@ class ComtradeWriterTest {
       }
       all.add(Arguments.of(ComtradeForm.of1999(ComtradeEncoding.ASCII), "r.cfg", even));
       all.add(Arguments.of(ComtradeForm.of1999(ComtradeEncoding.BINARY), "R.CFG", even));
+      all.add(Arguments.of(ComtradeForm.of1991(ComtradeEncoding.ASCII), "r.cfg", even));
+      all.add(Arguments.of(ComtradeForm.of1991(ComtradeEncoding.BINARY), "r.cfg", even));
     }
     return all.stream();
   }
@@ -125,7 +127,9 @@ class ComtradeWriterTest {
     for (int i = 0; i < SIZE; i++) {
       worstS = Math.max(worstS, Math.abs(read.time().atS(i) - written.time().atS(i)));
     }
-    assertThat(worstS).isLessThanOrEqualTo(0.51e-7);
+    // The 1991 edition counts whole microseconds, whatever the record's length.
+    boolean is1991 = form.edition() == ComtradeEdition.E1991;
+    assertThat(worstS).isLessThanOrEqualTo(is1991 ? 0.51e-6 : 0.51e-7);
     if (form.edition() == ComtradeEdition.E2013) {
       assertThat(read.provenance().startUtc()).isNotNull();
       assertThat(
@@ -190,6 +194,66 @@ class ComtradeWriterTest {
         .containsExactly("1,0,-99998,0", "2,1000000,99999,1", "3,2000000,99998,1");
   }
 
+  // Layout of IEEE C37.111-1991 clauses 5 and 6 (from memory): ten fields, no year,
+  // ComtradeReaderTest): ten fields, no year, month first, no multiplier, stamps in microseconds.
+  @Test
+  void recordOf1991HasTheBytesWorkedOutByHand() throws Exception {
+    Map<ChannelName, Samples> channels =
+        Map.of(
+            ChannelName.I1, Samples.of(-1, Double.NaN, 1),
+            ChannelName.RUN, Samples.of(0, 1, 1));
+    Trace small =
+        new Trace(
+            TimeBase.even(0, 0.001, 3),
+            channels,
+            null,
+            new Provenance("here", "", START, List.of(), List.of(), List.of()));
+    ComtradeWriter.Report report =
+        ComtradeWriter.write(
+            small, folder.resolve("r.cfg"), ComtradeForm.of1991(ComtradeEncoding.BINARY));
+    assertThat(HexFormat.ofDelimiter(" ").formatHex(Files.readAllBytes(folder.resolve("r.dat"))))
+        .isEqualTo(
+            "01 00 00 00 00 00 00 00 01 80 00 00 "
+                + "02 00 00 00 e8 03 00 00 00 80 01 00 "
+                + "03 00 00 00 d0 07 00 00 ff 7f 01 00");
+    assertThat(Files.readAllLines(folder.resolve("r.cfg")))
+        .containsExactly(
+            "rampwright,trace",
+            "2,1A,1D",
+            "1,i1,A,,A," + 1 / 32767.0 + ",0,0,-32767,32767",
+            "1,run,0",
+            "0",
+            "1",
+            "1000,3",
+            "03/14/26,09:12:05.123456",
+            "03/14/26,09:12:05.123456",
+            "BINARY");
+    assertThat(report.statements())
+        .anyMatch(line -> line.contains("the 1991 edition cannot say the zone"))
+        .anyMatch(line -> line.contains("values are primary ones"));
+    ComtradeWriter.write(
+        small, folder.resolve("a.cfg"), ComtradeForm.of1991(ComtradeEncoding.ASCII));
+    assertThat(Files.readAllLines(folder.resolve("a.dat")))
+        .containsExactly("1,0,-99998,0", "2,1000,999999,1", "3,2000,99998,1");
+    assertThat(ComtradeFile.open(folder.resolve("a.cfg")).config().edition())
+        .isEqualTo(ComtradeEdition.E1991);
+  }
+
+  @Test
+  void whatTheMicrosecondsOf1991CannotCountIsRefused() {
+    Trace long1991 = trace(TimeBase.listed(Samples.of(times(2))), START);
+    ComtradeForm binary = ComtradeForm.of1991(ComtradeEncoding.BINARY);
+    assertThatThrownBy(() -> ComtradeWriter.write(long1991, folder.resolve("r.cfg"), binary))
+        .isInstanceOf(TraceFileException.class)
+        .hasMessageContaining("32 bits, which is 4295 s; write ASCII, or a later edition");
+    assertThatThrownBy(
+            () ->
+                new ComtradeForm(
+                    ComtradeEdition.E1991, ComtradeEncoding.FLOAT32, "a", "b", 50, true))
+        .isInstanceOf(IllegalArgumentException.class)
+        .hasMessageContaining("the 1991 edition has ASCII and BINARY");
+  }
+
   @Test
   void startThatIsNotKnownIsLeftBlank() throws Exception {
     Trace written = trace(TimeBase.even(0, 1e-3, SIZE), null);
@@ -226,7 +290,7 @@ class ComtradeWriterTest {
 
   @Test
   void instantsThatAStampCannotTellApartAreRefused() {
-    Trace written = trace(TimeBase.listed(Samples.of(times())), START);
+    Trace written = trace(TimeBase.listed(Samples.of(times(1))), START);
     assertThatThrownBy(
             () ->
                 ComtradeWriter.write(
@@ -235,10 +299,10 @@ class ComtradeWriterTest {
         .hasMessageContaining("samples 1 and 2 are 1.00e-09 s apart");
   }
 
-  private static double[] times() {
+  private static double[] times(double stepS) {
     double[] times = new double[SIZE];
     for (int i = 0; i < SIZE; i++) {
-      times[i] = i == 1 ? 1e-9 : i;
+      times[i] = i == 1 ? 1e-9 * stepS : i * stepS;
     }
     return times;
   }

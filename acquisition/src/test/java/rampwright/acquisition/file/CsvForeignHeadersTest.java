@@ -1,6 +1,7 @@
 package rampwright.acquisition.file;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import java.nio.file.Path;
@@ -199,5 +200,42 @@ class CsvForeignHeadersTest {
   void headersPartedByWideBlanksKeepTheirWords() throws Exception {
     Trace trace = files.read("Time [s]   Current L1 [A]\n 0.5   1.5\n 0.6   2.5\n 0.7   3.5\n");
     assertThat(CsvFiles.values(trace, ChannelName.I1)).containsExactly(1.5, 2.5, 3.5);
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "Zeit in s;Strom L1 in A;Drehzahl in 1/min",
+        "Temps, s;Courant L1, A;Vitesse, tr/min",
+        "\u0412\u0440\u0435\u043c\u044f, \u0441;\u0422\u043e\u043a L1, \u0410;"
+            + "\u0421\u043a\u043e\u0440\u043e\u0441\u0442\u044c, \u043e\u0431/\u043c\u0438\u043d",
+        "TIME s;IRMS_L1;SPD rpm"
+      })
+  void turnsAMinuteBehindAWordAndOtherAlphabets(String header) throws Exception {
+    Trace trace = files.read(header + "\n0,5;1;1480\n0,6;2;1481\n0,7;3;1482\n");
+    assertThat(CsvFiles.times(trace)).containsExactly(0.5, 0.6, 0.7);
+    assertThat(CsvFiles.values(trace, ChannelName.I1)).containsExactly(1, 2, 3);
+    assertThat(CsvFiles.values(trace, ChannelName.SPEED)).containsExactly(1480, 1481, 1482);
+  }
+
+  @Test
+  void blanksThatDoNotBreakALineAreBlanks() throws Exception {
+    Trace trace =
+        files.read("time\u00a0[s],I1\u00a0[A]\n\u00a00.5,\u00a01\u00a0\n0.6,\u202f2\n0.7,3\n");
+    assertThat(CsvFiles.times(trace)).containsExactly(0.5, 0.6, 0.7);
+    assertThat(CsvFiles.values(trace, ChannelName.I1)).containsExactly(1, 2, 3);
+  }
+
+  @Test
+  void rowsFromTheNewestToTheOldestAndMixedLineEndsAreNamed() {
+    assertThatThrownBy(() -> files.read("time_s,i1_A\n0.4,1\n0.3,2\n0.2,3\n0.1,4\n"))
+        .isInstanceOf(TraceFileException.class)
+        .hasMessageContaining("from the newest, 0.4 s, to the oldest")
+        .hasMessageContaining("export them oldest first");
+    assertThatThrownBy(
+            () -> files.read("time_s,i1_A\r0.1,1\n0.2,2\r0.3,3\n0.4,1\r0.5,2\n0.6,2\r0.7,3\n"))
+        .isInstanceOf(TraceFileException.class)
+        .hasMessageContaining("carriage return alone");
   }
 }

@@ -10,7 +10,7 @@ import rampwright.analysis.signal.Noise;
 final class Breakaway {
   private static final double TIMES_NOISE = 5;
   private static final double TIMES_STEP = 1.5;
-  private static final double LEAST_OF_NOMINAL = 0.003;
+  private static final double LEAST_OF_NOMINAL = 0.002;
   private static final double TURNING_OF_NOMINAL = 0.01;
   private static final double RISE_OF_NOMINAL = 0.02;
   private static final int LASTING = 3;

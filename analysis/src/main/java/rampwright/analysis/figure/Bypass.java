@@ -114,15 +114,18 @@ final class Bypass {
     int to = time.firstAtOrAfter(toS);
     double largest = 0;
     for (int i = from; i < to; i++) {
-      largest = Math.max(largest, Math.abs(samples.at(i)));
+      double magnitude = Math.abs(samples.at(i));
+      largest = magnitude > largest ? magnitude : largest;
     }
     int zero = 0;
     int run = 0;
     for (int i = from; i < to; i++) {
-      if (Math.abs(samples.at(i)) < ZERO_SHARE * largest) {
+      double magnitude = Math.abs(samples.at(i));
+      if (magnitude < ZERO_SHARE * largest) {
         run++;
         zero = Math.max(zero, run);
-      } else {
+      } else if (!Double.isNaN(magnitude)) {
+        // A sample that was not read neither makes a gap nor ends one.
         run = 0;
       }
     }

@@ -10,6 +10,10 @@ import rampwright.analysis.trace.Samples;
 
 /** What is wrong with channels: clipped, with gaps, swapped. */
 final class ChannelFindings {
+  private static final int LEAST_AT_ENDS = 10;
+  // No supply swings further above its usual voltage; every start's current does.
+  private static final double STEADY_SUPPLY = 1.3;
+
   private static final int LEAST_EQUAL = 3;
   private static final int LEAST_PLACES = 3;
   // With noise of 1.5 steps six equal readings in a row come by chance once in a thousand.
@@ -119,7 +123,10 @@ final class ChannelFindings {
   /** A voltage that comes and goes with the current, or a current that flows at rest. */
   static List<Finding> swapped(Readings r, List<Segment> segments) {
     List<Finding> found = new ArrayList<>();
-    if (segments.isEmpty() || segments.get(0).flow().openStart()) {
+    if (!segments.isEmpty() && segments.get(0).flow().openStart()) {
+      return swappedThroughout(r, segments.get(0).flow());
+    }
+    if (segments.isEmpty()) {
       return found;
     }
     Flow flow = segments.get(0).flow();
@@ -173,6 +180,32 @@ final class ChannelFindings {
       found.add(sequence);
     }
     return found;
+  }
+
+  /** Currents that flow alike from the beginning to the end while the voltages come and go. */
+  private static List<Finding> swappedThroughout(Readings r, Flow flow) {
+    boolean comesAndGoes = !r.lines.isEmpty() && flow.openEnd();
+    for (int l = 0; l < r.lines.size() && comesAndGoes; l++) {
+      double[] v = r.valuesOf(r.lines.get(l));
+      double largest = Noise.largest(v, 0, v.length);
+      double least = Noise.median(v, 0, Math.min(v.length, LEAST_AT_ENDS));
+      comesAndGoes = least < DEAD_AT_REST * largest;
+    }
+    for (int p = 0; p < r.phases.size() && comesAndGoes; p++) {
+      double[] i = r.current[p];
+      double usual = Noise.median(i, 0, i.length);
+      comesAndGoes = Noise.largest(i, 0, i.length) < STEADY_SUPPLY * usual;
+    }
+    return comesAndGoes
+        ? List.of(
+            new Finding(
+                "swapped-channels",
+                flow.fromS(),
+                flow.toS(),
+                null,
+                "the currents flow alike from the beginning of the record to its end while the"
+                    + " voltages come and go: are they named the wrong way round?"))
+        : List.of();
   }
 
   /** A channel's largest and smallest value, and how many samples equal each. */

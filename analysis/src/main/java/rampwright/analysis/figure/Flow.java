@@ -33,6 +33,8 @@ record Flow(
   private static final double LONG_AVERAGE = 0.8;
   // A current no longer than the meter's average is not dated to its end.
   private static final double BEGIN_SHARE = 0.25;
+  // Of an interval, however little of it the first reading holds.
+  private static final double LEAST_WIDTH = 0.2;
   private static final double PART_SHARE = 0.7;
   private static final double REST_CYCLES = 10;
   private static final double FEW_SAMPLES = 40;
@@ -142,9 +144,14 @@ record Flow(
     double fromU = 0;
     if (!openStart) {
       // Right for a meter that reads an instant, and for one that averages back to its last
-      // reading: there the first reading that shows current holds the step.
-      fromS = 0.5 * (r.t[before] + r.t[first]);
-      fromU = Math.hypot(Accuracy.ofWidth(r.t[first] - r.t[before]), r.jitterS);
+      // reading: there the first reading that shows current holds the step. One far below the next
+      // holds little of it, whether it averaged or the current was only just rising.
+      double intervalS = r.t[first] - r.t[before];
+      double share = Math.min(0.5, shareOf(r, first, first + 1));
+      fromS = r.t[first] - share * intervalS;
+      fromU =
+          Math.hypot(
+              Accuracy.ofWidth(intervalS * Math.max(LEAST_WIDTH, 2 * share)), r.jitterS);
       double spanS = r.averaging.spanS();
       if (spanS > LONG_AVERAGE * r.stepS) {
         // One that averages about its stamp shows current half its span early.
@@ -184,8 +191,13 @@ record Flow(
 
   /** A reading well below its neighbour: it averaged over the step itself. */
   private static boolean isPart(Readings r, int edge, int inner) {
-    if (inner < 0 || inner >= r.t.length) {
-      return false;
+    return inner >= 0 && inner < r.t.length && shareOf(r, edge, inner) < PART_SHARE;
+  }
+
+  /** A reading over its neighbour's, sums over the phases; 1 where the neighbour shows nothing. */
+  private static double shareOf(Readings r, int edge, int inner) {
+    if (inner >= r.t.length) {
+      return 1;
     }
     double sum = 0;
     double next = 0;
@@ -193,7 +205,7 @@ record Flow(
       sum += !Double.isNaN(phase[edge]) ? phase[edge] : 0;
       next += !Double.isNaN(phase[inner]) ? phase[inner] : 0;
     }
-    return sum < PART_SHARE * next;
+    return next > 0 ? sum / next : 1;
   }
 
   private static Flow datedFromSamples(
@@ -201,7 +213,11 @@ record Flow(
     double cycleS = 2 * r.stepS;
     double recordStartS = r.startS();
     // The first flowing window may have caught the current's beginning anywhere in its cycle.
-    double searchFromS = r.t[first] - 2.5 * cycleS;
+    int before = first;
+    while (before > 0 && Double.isNaN(r.high[before - 1])) {
+      before--;
+    }
+    double searchFromS = r.t[before] - 2.5 * cycleS;
     boolean openStart = first == 0 || searchFromS < recordStartS;
     double fromS = recordStartS;
     double fromU = 0;
@@ -235,7 +251,11 @@ record Flow(
     double toS = r.endS();
     double toU = 0;
     if (!openEnd) {
-      double restS = r.t[last] + cycleS;
+      int after = last;
+      while (after + 1 < r.t.length && Double.isNaN(r.high[after + 1])) {
+        after++;
+      }
+      double restS = r.t[after] + cycleS;
       SampleFloor atRest = floor.atRest(r, restS + 0.5 * cycleS, restS + REST_CYCLES * cycleS);
       double found = lastFlowingS(r, atRest, r.t[last] - 2 * cycleS, restS);
       toS = !Double.isNaN(found) ? found : r.t[last] - 0.5 * cycleS;

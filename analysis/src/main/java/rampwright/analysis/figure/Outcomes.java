@@ -47,6 +47,9 @@ final class Outcomes {
         return late - early > least;
       }
     }
+    if (PhaseLoss.before(r, flow, flow.lastWhole() - r.lasting())) {
+      return false;
+    }
     // Current: at a limit it stays level whether the shaft gains speed or not; level is no
     // progress.
     int from = r.firstAtOrAfter(fromS);

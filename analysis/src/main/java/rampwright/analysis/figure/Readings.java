@@ -17,6 +17,10 @@ import rampwright.analysis.trace.TraceKind;
  * highest phase, the noise at rest and the current above which a current counts as flowing.
  */
 final class Readings {
+  // From this share of a channel's largest reading on, a fall to or rise from the other is a step.
+  private static final double STEP_LEAST = 0.02;
+  private static final double STEP_SHARE = 0.25;
+
   final Trace trace;
   final TraceKind kind;
   final MotorContext motor;
@@ -169,6 +173,7 @@ final class Readings {
 
   private static double[] bridged(double[] values) {
     double[] out = values.clone();
+    double largest = Noise.largest(values, 0, values.length);
     int i = 0;
     while (i < out.length) {
       if (!Double.isNaN(out[i])) {
@@ -179,7 +184,10 @@ final class Readings {
       while (end < out.length && Double.isNaN(out[end])) {
         end++;
       }
-      if (i > 0 && end < out.length && end - i <= Gap.BRIDGED) {
+      if (i > 0
+          && end < out.length
+          && end - i <= Gap.BRIDGED
+          && !isStep(out[i - 1], out[end], largest)) {
         for (int k = i; k < end; k++) {
           double share = (k - i + 1.0) / (end - i + 1.0);
           out[k] = out[i - 1] + share * (out[end] - out[i - 1]);
@@ -188,6 +196,11 @@ final class Readings {
       i = end;
     }
     return out;
+  }
+
+  /** Whether current begins or ceases between two readings: what lies there is on neither line. */
+  private static boolean isStep(double a, double b, double largest) {
+    return Math.max(a, b) > STEP_LEAST * largest && Math.min(a, b) < STEP_SHARE * Math.max(a, b);
   }
 
   private static double[] highest(double[][] phases, int n) {

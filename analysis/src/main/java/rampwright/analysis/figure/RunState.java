@@ -37,9 +37,11 @@ record RunState(int first, double levelA, double speedRpm) {
     if (flow.last() - flow.first() + 1 < lengthK + 2) {
       return null;
     }
-    return r.speed != null && spans(r.speed, flow)
-        ? bySpeed(r, r.speed, flow, swing, lengthK)
-        : byCurrent(r, flow, swing, lengthK);
+    if (r.speed != null && spans(r.speed, flow)) {
+      return bySpeed(r, r.speed, flow, swing, lengthK);
+    }
+    RunState run = byCurrent(r, flow, swing, lengthK);
+    return run != null && PhaseLoss.before(r, flow, run.first) ? null : run;
   }
 
   private static boolean spans(SpeedTrack speed, Flow flow) {
@@ -63,22 +65,18 @@ record RunState(int first, double levelA, double speedRpm) {
     }
     // The first window in which the speed stays at its top.
     double band = Math.max(STEADY_SPEED_SHARE * top, 4 * speed.noiseRpm());
-    int k = flow.first();
-    int held = 0;
-    for (; k <= flow.last(); k++) {
-      double n = speed.at(r.t[k]);
-      if (Double.isNaN(n)) {
-        continue;
+    int first = firstHeld(r, speed, flow, top, band, lengthK);
+    if (first < 0) {
+      // A shaft that hunts swings above the speed it then keeps.
+      top = highestKept(r, speed, flow, top, band, lengthK);
+      if (rated == null || !(top >= LEAST_SPEED_SHARE * rated)) {
+        return null;
       }
-      held = Math.abs(n - top) <= band ? held + 1 : 0;
-      if (held >= lengthK) {
-        break;
-      }
+      first = firstHeld(r, speed, flow, top, band, lengthK);
     }
-    if (held < lengthK) {
+    if (first < 0) {
       return null;
     }
-    int first = k - lengthK + 1;
     double[] current = swing.currentA;
     Level arrival = arrival(r, flow, current, first, false);
     if (arrival == null) {
@@ -98,6 +96,47 @@ record RunState(int first, double levelA, double speedRpm) {
     }
     return new RunState(
         arrival.at(), arrival.levelA(), settledRpm(speed, r.t[first], b, top, band));
+  }
+
+  /** Where the speed first stays within a band of a level for a window; -1 where it never does. */
+  private static int firstHeld(
+      Readings r, SpeedTrack speed, Flow flow, double level, double band, int lengthK) {
+    int held = 0;
+    for (int k = flow.first(); k <= flow.last(); k++) {
+      double n = speed.at(r.t[k]);
+      if (Double.isNaN(n)) {
+        continue;
+      }
+      held = Math.abs(n - level) <= band ? held + 1 : 0;
+      if (held >= lengthK) {
+        return k - lengthK + 1;
+      }
+    }
+    return -1;
+  }
+
+  /**
+   * The highest mean speed of windows that stay within a band, of those after the top was first
+   * reached; NaN where none does.
+   */
+  private static double highestKept(
+      Readings r, SpeedTrack speed, Flow flow, double top, double band, int lengthK) {
+    double highest = Double.NaN;
+    int hop = Math.max(1, lengthK / 4);
+    int from = flow.first();
+    while (from <= flow.last() && !(speed.at(r.t[from]) >= top)) {
+      from++;
+    }
+    for (int k = from; k + lengthK - 1 <= flow.last(); k += hop) {
+      double mean = speed.mean(r.t[k], r.t[k + lengthK - 1]);
+      boolean kept = !Double.isNaN(mean) && !(mean <= highest);
+      for (int j = k; kept && j < k + lengthK; j++) {
+        // Not a number is a reading that is not there.
+        kept = !(Math.abs(speed.at(r.t[j]) - mean) > band);
+      }
+      highest = kept ? mean : highest;
+    }
+    return highest;
   }
 
   /**

@@ -133,7 +133,9 @@ final class SampleFloor {
       if (beyond(p, i) && i + 1 < phases.get(p).size()) {
         double now = Math.abs(phases.get(p).at(i) - zeroA[p]);
         double next = Math.abs(phases.get(p).at(i + 1) - zeroA[p]);
-        double slope = Math.max(next - now, 0.5 * now) / (time.atS(i + 1) - time.atS(i));
+        // The next sample may not have been read.
+        double rise = next - now > 0.5 * now ? next - now : 0.5 * now;
+        double slope = rise / (time.atS(i + 1) - time.atS(i));
         longest = Math.max(longest, now / slope);
       }
     }

@@ -60,7 +60,7 @@ final class StartInstants {
         flow.fromUncertaintyS(),
         r.isWaveform()
             ? "first sample of current above the noise"
-            : "midpoint between the last reading at rest and the first flowing one");
+            : "between the last reading at rest and the first flowing one, by how this compares with the next");
   }
 
   private static Measured breakaway(Readings r, Segment segment, RunLevel level) {

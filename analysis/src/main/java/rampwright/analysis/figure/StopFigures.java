@@ -117,7 +117,20 @@ final class StopFigures {
     if (crossing == null) {
       return Measured.missing("s", "the record ends before the shaft is at rest");
     }
-    return StartInstants.instant(crossing.atS(), crossing.uncertaintyS(), rule);
+    double early = hiddenS(speed, crossing.atS(), floor, untilS);
+    return StartInstants.instant(crossing.atS(), Math.hypot(crossing.uncertaintyS(), early), rule);
+  }
+
+  /**
+   * How long the shaft may still have taken to 1 % of its speed below a floor that lies above it,
+   * at the slope of the fall from twice that floor, s.
+   */
+  private double hiddenS(SpeedTrack speed, double atS, double floorRpm, double untilS) {
+    double below = floorRpm - REST_SHARE * nominalRpm;
+    Crossing twice = Crossing.first(speed, 2 * floorRpm, false, begin.atS(), untilS);
+    return below > 0 && twice != null && twice.atS() < atS
+        ? below / floorRpm * (atS - twice.atS())
+        : 0;
   }
 
   private Map<String, Measured> figures(

@@ -3,6 +3,7 @@ package rampwright.analysis.figure;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.Random;
 import java.util.function.DoubleUnaryOperator;
 import org.junit.jupiter.api.Test;
 import rampwright.analysis.quantity.Measured;
@@ -129,5 +130,42 @@ class GapTest {
     assertThat(lost.value()).isCloseTo(whole.value(), within(0.01 * whole.value()));
     assertThat(lost.uncertainty()).isGreaterThan(whole.uncertainty());
     assertThat(lost.rule()).contains("gap");
+  }
+
+  @Test
+  void aReadingThatIsMissingWhereCurrentBeginsIsNotMadeUp() {
+    // The last reading at rest, of one phase: a line to the first flowing one would begin sooner.
+    StartRecord lost = start(lost(readings(), ChannelName.I2, 0.94, 0.96));
+    assertThat(lost.instants().get("inception_s"))
+        .isEqualTo(start(readings()).instants().get("inception_s"));
+  }
+
+  @Test
+  void samplesThatAreMissingHereAndThereChangeNoInstantOfAWaveform() {
+    Random random = new Random(4);
+    MadeTrace whole = new MadeTrace(8, 4000).withThreePhase(t -> wave(t), 50);
+    MadeTrace lost = new MadeTrace(8, 4000).withThreePhase(t -> wave(t), 50);
+    for (int p = 0; p < 3; p++) {
+      double lag = p * 2 * Math.PI / 3;
+      lost.with(
+          ChannelName.CURRENTS.get(p),
+          t ->
+              random.nextDouble() < 0.05
+                  ? Double.NaN
+                  : Math.sqrt(2) * wave(t) * Math.sin(2 * Math.PI * 50 * t - lag));
+    }
+    StartRecord before = start(whole);
+    StartRecord after = start(lost);
+    // One-cycle values are missing around the beginning; the samples beside it are not. Two
+    // samples.
+    assertThat(after.instants().get("inception_s").value())
+        .isCloseTo(before.instants().get("inception_s").value(), within(0.0005));
+    assertThat(after.stop().instants().get("release_s").value())
+        .isCloseTo(before.stop().instants().get("release_s").value(), within(0.0005));
+    assertThat(after.outcome()).isEqualTo(Outcome.COMPLETED);
+  }
+
+  private static double wave(double t) {
+    return t < 1 || t > 7 ? 0 : t < 3 ? 300 : 80;
   }
 }

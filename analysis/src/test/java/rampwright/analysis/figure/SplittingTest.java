@@ -223,4 +223,43 @@ class SplittingTest {
       }
     }
   }
+
+  @Test
+  void aShaftThatHuntsAboveItsSpeedBeforeItKeepsItHasRun() {
+    // Swings of 6 % about the speed it then keeps, as behind a regulator that overshoots.
+    TraceFigures f =
+        of(
+            20,
+            t -> current(t, 2, 15),
+            t ->
+                t < 7 || t > 9 ? speed(t, 2, 15) : 1480 + 90 * Math.sin(2 * Math.PI * 4 * (t - 7)));
+    assertThat(f.starts()).hasSize(1);
+    assertThat(f.starts().get(0).outcome()).isEqualTo(Outcome.COMPLETED);
+    assertThat(f.starts().get(0).instants().get("full_speed_s").value())
+        .isCloseTo(2 + 0.95 * 5, within(0.03));
+  }
+
+  @Test
+  void aPhaseLostOnTheWayEndsNoStartWellThoughTheCurrentFallsToARuns() {
+    // From 4 s on L1 carries nothing and the others fall to 110 A at once, then climb again.
+    DoubleUnaryOperator others = t -> t < 2 || t > 12 ? 0 : t < 4 ? 320 : 110 + 2 * (t - 4);
+    MadeTrace made = new MadeTrace(16, 50).withThreeReadings(others);
+    TraceFigures lost =
+        MadeTrace.analyze(
+                made.with(ChannelName.I1, t -> t < 4 ? others.applyAsDouble(t) : 0).build())
+            .figures();
+    assertThat(lost.starts().get(0).outcome()).isEqualTo(Outcome.STALLED);
+    assertThat(lost.findings()).anySatisfy(x -> assertThat(x.code()).isEqualTo("phase-missing"));
+  }
+
+  @Test
+  void aLeadOfTheMeterThatComesOffSpoilsNoStart() {
+    DoubleUnaryOperator others = t -> current(t, 2, 12);
+    MadeTrace made = new MadeTrace(16, 50).withThreeReadings(others);
+    TraceFigures off =
+        MadeTrace.analyze(
+                made.with(ChannelName.I1, t -> t < 4 ? others.applyAsDouble(t) : 0).build())
+            .figures();
+    assertThat(off.starts().get(0).outcome()).isEqualTo(Outcome.COMPLETED);
+  }
 }

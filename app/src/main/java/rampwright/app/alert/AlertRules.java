@@ -14,11 +14,11 @@ import rampwright.app.trend.LimitWords;
 import rampwright.app.trend.TrendState;
 
 /**
- * From trends to alerts. A change raises one from a chance of 0.9 on and holds it as long as the
- * trend says the change; it is quiet when the trend no longer does. A limit raises one when the
- * usual value or three of the latest ten starts are beyond it. A limit ahead raises one when its
- * most likely day is near. All thresholds: common practice, no source; their false alarms and
- * delays are measured on simulated years.
+ * From trends to alerts. A change raises one from {@link FigureTrend#ALERT_FROM} on and holds it as
+ * long as the trend says the change; it is quiet when the trend no longer does. A limit raises one
+ * when the usual value or three of the latest ten starts are beyond it. A limit ahead raises one
+ * when its most likely day is near. All thresholds: common practice, no source; their false alarms
+ * and delays are measured on simulated years.
  */
 public final class AlertRules {
   /** Starts without a change after which its alert is cleared. */
@@ -61,8 +61,14 @@ public final class AlertRules {
     this.now = now;
   }
 
-  /** How every subject of an asset's figures stands. */
-  public List<Condition> of(AssetTrend asset) {
+  /**
+   * How every subject of an asset's figures stands.
+   *
+   * @param noted figures whose limits the logbook knows, those taken back included. Of another one
+   *     without a limit nothing is known: it was asked with a limit once and now without, and an
+   *     alert of then holds
+   */
+  public List<Condition> of(AssetTrend asset, Set<String> noted) {
     LimitWords words = new LimitWords(asset.facts().zone());
     List<Condition> conditions = new ArrayList<>();
     for (FigureTrend figure : asset.figures()) {
@@ -72,6 +78,9 @@ public final class AlertRules {
       }
       Optional<LimitWatch> watched = figure.limit();
       watched.ifPresent(watch -> limit(figure, watch, words, conditions));
+      if (watched.isEmpty() && !noted.contains(figure.figure())) {
+        continue;
+      }
       if (watched.isEmpty()) {
         conditions.add(quiet(figure.figure() + AHEAD));
       }

@@ -23,6 +23,9 @@ public final class AssetFolders {
   private static final List<String> TRACE_ENDINGS =
       List.of("csv", "csv.gz", "txt", "txt.gz", "tsv", "cfg", "cff");
 
+  /** The data beside a COMTRADE configuration. */
+  private static final String DATA_ENDING = "dat";
+
   private AssetFolders() {}
 
   /** Whether a folder holds an asset file. */
@@ -58,10 +61,22 @@ public final class AssetFolders {
   }
 
   private static boolean isTrace(Path path) {
+    return TRACE_ENDINGS.contains(traceEnding(path)) && Files.isRegularFile(path);
+  }
+
+  /** Whether a file of a trial's folder is what its figures rest on: settings, trace, its data. */
+  public static boolean isEvidence(Path path) {
+    boolean named =
+        SETTINGS.equals(String.valueOf(path.getFileName()))
+            || TRACE_ENDINGS.contains(traceEnding(path))
+            || DATA_ENDING.equals(traceEnding(path));
+    return named && Files.isRegularFile(path);
+  }
+
+  /** What follows "trace." in a file's name; empty where it has another name. */
+  private static String traceEnding(Path path) {
     String name = String.valueOf(path.getFileName()).toLowerCase(Locale.ROOT);
-    return name.startsWith("trace.")
-        && TRACE_ENDINGS.contains(name.substring("trace.".length()))
-        && Files.isRegularFile(path);
+    return name.startsWith("trace.") ? name.substring("trace.".length()) : "";
   }
 
   /**

@@ -138,4 +138,18 @@ public record Motor(
     STARTS_PER_HOUR.checkedOptional(startsPerHour);
     WINDING_RESISTANCE_OHM.checkedOptional(windingResistanceOhm);
   }
+
+  /**
+   * The current its rated power takes, A: P / (sqrt(3) U pf eff), the definitions of efficiency and
+   * power factor.
+   */
+  public double currentOfPowerA() {
+    return 1000 * ratedPowerKw / (Math.sqrt(3) * ratedVoltageV * powerFactor * efficiencyPct / 100);
+  }
+
+  /** Whether rated current and rated power are those of one motor, to a quarter. */
+  public boolean isPlateOfOneMotor() {
+    double off = ratedCurrentA / currentOfPowerA();
+    return off <= PlateChecks.ODD_FACTOR && off >= 1 / PlateChecks.ODD_FACTOR;
+  }
 }

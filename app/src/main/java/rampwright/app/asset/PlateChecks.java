@@ -16,7 +16,7 @@ import rampwright.acquisition.toml.TomlSection;
  */
 final class PlateChecks {
   /** Plates are rounded and quote typical values: a quarter off is worth a look. */
-  private static final double ODD_FACTOR = 1.25;
+  static final double ODD_FACTOR = 1.25;
 
   /** Beyond this a number is in another unit; star against delta voltage gives 1.73. */
   private static final double IMPOSSIBLE_FACTOR = 3;
@@ -89,14 +89,7 @@ final class PlateChecks {
   }
 
   private static void current(TomlSection plate, Motor motor, List<String> warnings) {
-    double expectedA =
-        1000
-            * motor.ratedPowerKw()
-            / (Math.sqrt(3)
-                * motor.ratedVoltageV()
-                * motor.powerFactor()
-                * motor.efficiencyPct()
-                / 100);
+    double expectedA = motor.currentOfPowerA();
     double off = motor.ratedCurrentA() / expectedA;
     String what =
         text(

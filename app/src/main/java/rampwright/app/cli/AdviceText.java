@@ -10,6 +10,7 @@ import rampwright.app.advice.SettingWords;
 import rampwright.app.envelope.FigureKey;
 import rampwright.app.envelope.Limit;
 import rampwright.app.usecase.AdviseAsset;
+import rampwright.app.wording.ValueText;
 
 /** Advice for people. */
 final class AdviceText {

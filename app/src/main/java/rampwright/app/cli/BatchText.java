@@ -16,6 +16,7 @@ import rampwright.app.result.Entry;
 import rampwright.app.result.FailedTrial;
 import rampwright.app.result.NotedTrial;
 import rampwright.app.result.TrialResult;
+import rampwright.app.wording.ValueText;
 
 /** Many trials for people: a line for each start, then what could not be read. */
 final class BatchText {

@@ -16,6 +16,7 @@ import rampwright.app.usecase.DeviceProblem;
 import rampwright.app.usecase.InputProblem;
 import rampwright.app.usecase.PlayBench;
 import rampwright.app.usecase.UsageProblem;
+import rampwright.app.wording.ValueText;
 
 /** {@code bench}: an asset's motor, played as a device to practise recording on. */
 @CommandLine.Command(

@@ -4,6 +4,7 @@ import java.util.concurrent.Callable;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import rampwright.app.usecase.UsageProblem;
+import rampwright.app.wording.ValueText;
 
 /** What all commands have in common. */
 abstract class Command implements Callable<Integer> {

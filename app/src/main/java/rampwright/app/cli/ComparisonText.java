@@ -2,6 +2,7 @@ package rampwright.app.cli;
 
 import rampwright.app.envelope.FigureKey;
 import rampwright.app.result.Comparison;
+import rampwright.app.wording.ValueText;
 
 /** Two trials side by side for people. */
 final class ComparisonText {

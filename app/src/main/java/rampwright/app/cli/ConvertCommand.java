@@ -51,7 +51,7 @@ final class ConvertCommand extends Command {
       names = "--edition",
       paramLabel = "YEAR",
       converter = EditionConverter.class,
-      description = "COMTRADE: 1999 or 2013. Left out: 2013.")
+      description = "COMTRADE: 1991, 1999 or 2013. Left out: 2013.")
   private @Nullable ComtradeEdition edition;
 
   @Option(names = "--overwrite", description = "Replace the target where it is there already.")

@@ -19,7 +19,7 @@ import rampwright.app.usecase.UsageProblem;
     description = {
       "",
       "Copies invented sample assets into a folder, analyses their trials, holds them against their"
-          + " envelopes and draws each. Needs no network. The trials are good and bad on purpose; the"
+          + " envelopes, draws each and makes the commissioning record of the first. Needs no network. The trials are good and bad on purpose; the"
           + " exit code only says whether the demo ran.",
       ""
     },
@@ -51,6 +51,9 @@ final class DemoCommand extends Command {
       screen().line("== " + asset.folder());
       AnalyzeCommand.show(screen(), asset.batch(), false, false);
       asset.pictures().forEach(picture -> screen().line("chart: " + picture));
+      if (asset.record() != null) {
+        screen().line("record: " + asset.record());
+      }
       screen().line("");
     }
     screen().line("Everything is left in " + into.toAbsolutePath() + ". Go on with:");
@@ -58,6 +61,7 @@ final class DemoCommand extends Command {
       screen().line("  rampwright compare " + shown.get(0).folder());
       screen().line("  rampwright ready " + shown.get(0).folder() + " --chart run-up.png");
       screen().line("  rampwright heat " + shown.get(0).folder() + " --chart heat.png");
+      screen().line("  rampwright report " + shown.get(0).folder() + " --pdf");
     }
     screen().flush();
     return exit(all);

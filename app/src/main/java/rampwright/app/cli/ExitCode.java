@@ -30,8 +30,8 @@ public final class ExitCode {
     "0:done; where an envelope was compared: met",
     "1:unexpected: a defect of this program",
     "2:bad usage: the message says what to write instead",
-    "3:envelope missed; ready: a line says hold; trend --alerts: an alert stands unseen",
-    "4:not assessable: a figure the envelope asks for could not be had",
+    "3:envelope missed; report: not accepted; ready: a line says hold; trend --alerts: an alert stands unseen",
+    "4:not assessable: a figure the envelope asks for could not be had; report: not yet judged",
     "5:device",
     "6:file, data or storage"
   };

@@ -11,21 +11,11 @@ import rampwright.analysis.figure.StopRecord;
 import rampwright.analysis.figure.TraceFigures.HarmonicShare;
 import rampwright.analysis.quantity.Measured;
 import rampwright.app.envelope.FigureKey;
+import rampwright.app.wording.InstantWords;
+import rampwright.app.wording.ValueText;
 
 /** Instants and figures as tables; what could not be had with its reason. */
 final class FigureText {
-  private static final Map<String, String> INSTANTS =
-      Map.of(
-          "inception_s", "current begins",
-          "breakaway_s", "shaft begins to turn",
-          "full_speed_s", "full speed",
-          "knee_s", "current falls to run",
-          "bypass_s", "bypass",
-          "settled_s", "current settled",
-          "stop_begin_s", "stop begins",
-          "release_s", "current ceases",
-          "rest_s", "at rest");
-
   private final Screen screen;
   private final boolean how;
 
@@ -75,7 +65,7 @@ final class FigureText {
         (key, instant) -> {
           Double at = instant.value();
           if (at != null) {
-            String label = INSTANTS.getOrDefault(key, key);
+            String label = InstantWords.label(key);
             String value = ValueText.timeS(at);
             String uncertainty = ValueText.uncertainty(instant.uncertainty());
             if (how) {
@@ -111,7 +101,7 @@ final class FigureText {
 
   private void missing(Map<String, Measured> instants, Map<String, Measured> figures) {
     Map<String, List<String>> labelsOfReason = new LinkedHashMap<>();
-    instants.forEach((key, m) -> add(labelsOfReason, INSTANTS.getOrDefault(key, key), m));
+    instants.forEach((key, m) -> add(labelsOfReason, InstantWords.label(key), m));
     figures.forEach((key, m) -> add(labelsOfReason, FigureKey.labelOf(key), m));
     if (!labelsOfReason.isEmpty()) {
       screen.line("  not to be had:");

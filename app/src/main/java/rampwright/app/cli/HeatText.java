@@ -6,6 +6,7 @@ import rampwright.analysis.heat.HeatPart;
 import rampwright.analysis.heat.HeatStanding;
 import rampwright.analysis.heat.StartHeat;
 import rampwright.app.result.HeatResult;
+import rampwright.app.wording.ValueText;
 
 /** A heat account for people. */
 public final class HeatText {
@@ -176,19 +177,7 @@ public final class HeatText {
     return result.site().near(at, result.asOf());
   }
 
-  /** A stretch of time as people say it, rounded up to whole seconds. */
   static String duration(double lastsS) {
-    if (!Double.isFinite(lastsS)) {
-      return "endless";
-    }
-    long s = (long) Math.ceil(lastsS - 1e-6);
-    if (s < 60) {
-      return s + " s";
-    }
-    if (s < 3600) {
-      return s / 60 + " min" + (s % 60 == 0 ? "" : " " + s % 60 + " s");
-    }
-    long minutes = (s + 59) / 60;
-    return minutes / 60 + " h" + (minutes % 60 == 0 ? "" : " " + minutes % 60 + " min");
+    return ValueText.duration(lastsS);
   }
 }

@@ -7,6 +7,7 @@ import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import rampwright.acquisition.record.LiveView;
 import rampwright.analysis.trace.ChannelName;
+import rampwright.app.wording.ValueText;
 
 /**
  * What a recording looks like at an instant, as lines of at most {@value #WIDTH} characters and no

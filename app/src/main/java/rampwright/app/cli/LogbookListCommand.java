@@ -14,6 +14,7 @@ import rampwright.app.logbook.KeptEntry;
 import rampwright.app.logbook.LoggedFigure;
 import rampwright.app.usecase.InputProblem;
 import rampwright.app.usecase.UsageProblem;
+import rampwright.app.wording.ValueText;
 
 /** {@code logbook list}. */
 @CommandLine.Command(

@@ -9,6 +9,7 @@ import rampwright.app.json.DeviceJson;
 import rampwright.app.result.Probe;
 import rampwright.app.usecase.InputProblem;
 import rampwright.app.usecase.UsageProblem;
+import rampwright.app.wording.ValueText;
 
 /** {@code probe}: each device read once, raw words beside values. */
 @CommandLine.Command(

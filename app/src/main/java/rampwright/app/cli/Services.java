@@ -23,6 +23,7 @@ import rampwright.app.usecase.KeepHeat;
 import rampwright.app.usecase.ListStarts;
 import rampwright.app.usecase.LogTrial;
 import rampwright.app.usecase.LogbookUse;
+import rampwright.app.usecase.MakeRecord;
 import rampwright.app.usecase.PlayBench;
 import rampwright.app.usecase.ProbeDevices;
 import rampwright.app.usecase.RaiseAlerts;
@@ -30,12 +31,14 @@ import rampwright.app.usecase.ReanalyzeStarts;
 import rampwright.app.usecase.RecordTrial;
 import rampwright.app.usecase.RunDemo;
 import rampwright.app.usecase.SampleSource;
+import rampwright.app.usecase.SignRecord;
 import rampwright.app.usecase.TellDefinitions;
 import rampwright.app.usecase.TendLogbook;
 import rampwright.app.usecase.TickList;
 import rampwright.app.usecase.TraceFileDoor;
 import rampwright.app.usecase.WatchPlant;
 import rampwright.app.usecase.WriteFleetPage;
+import rampwright.app.usecase.WriteRecord;
 
 /**
  * What the commands work with; made by the launcher.
@@ -203,7 +206,19 @@ public record Services(
     return new TickList(clock);
   }
 
+  MakeRecord makeRecord() {
+    return new MakeRecord(door, analyzer, version, clock, HeatText::line);
+  }
+
+  SignRecord signRecord() {
+    return new SignRecord(clock);
+  }
+
+  WriteRecord writeRecord() {
+    return new WriteRecord();
+  }
+
   RunDemo runDemo() {
-    return new RunDemo(samples, analyzeTraces(), chartTrials());
+    return new RunDemo(samples, analyzeTraces(), chartTrials(), makeRecord());
   }
 }

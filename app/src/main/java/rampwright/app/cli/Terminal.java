@@ -75,6 +75,7 @@ public final class Terminal {
     commands.put("predict", () -> new PredictCommand(screen, services));
     commands.put("ready", () -> new ReadyCommand(screen, services));
     commands.put("heat", () -> new HeatCommand(screen, services));
+    commands.put("report", () -> new ReportCommand(screen, services));
     commands.put("logbook", () -> LogbookCommand.of(screen, services));
     commands.put("trend", () -> new TrendCommand(screen, services));
     commands.put("probe", () -> new ProbeCommand(screen, services));

@@ -18,6 +18,7 @@ import rampwright.app.asset.TrialNotes;
 import rampwright.app.asset.TrialSettings;
 import rampwright.app.result.NotedTrial;
 import rampwright.app.result.TrialResult;
+import rampwright.app.wording.ValueText;
 
 /** One trial for people: what was read, starts, stops, findings, verdict. */
 final class TrialText {

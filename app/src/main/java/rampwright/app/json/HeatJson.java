@@ -33,7 +33,7 @@ public final class HeatJson {
     out.number("next_start_rotor_pct", 100 * standing.expectedRotor());
   }
 
-  private static void body(JsonText out, HeatResult result) {
+  static void body(JsonText out, HeatResult result) {
     HeatStanding standing = result.standing();
     answer(out, result);
     out.number("starts_per_hour", standing.startsPerHour());

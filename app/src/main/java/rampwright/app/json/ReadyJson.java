@@ -11,18 +11,16 @@ public final class ReadyJson {
 
   /** The whole text. */
   public static String readiness(Readiness readiness) {
-    return new JsonText()
-        .object(
-            out -> {
-              out.array(
-                  "lines",
-                  array -> readiness.lines().forEach(line -> array.object(b -> line(b, line))));
-              out.number("starts_per_hour", readiness.startsPerHour());
-              out.number("rest_s", readiness.restS());
-              out.text("basis", readiness.basis());
-              out.text("settings_from", readiness.settingsFrom());
-            })
-        .finish();
+    return new JsonText().object(out -> body(out, readiness)).finish();
+  }
+
+  static void body(JsonText out, Readiness readiness) {
+    out.array(
+        "lines", array -> readiness.lines().forEach(line -> array.object(b -> line(b, line))));
+    out.number("starts_per_hour", readiness.startsPerHour());
+    out.number("rest_s", readiness.restS());
+    out.text("basis", readiness.basis());
+    out.text("settings_from", readiness.settingsFrom());
   }
 
   private static void line(JsonText json, ReadyLine line) {
@@ -35,20 +33,19 @@ public final class ReadyJson {
 
   /** The list with its ticks. */
   public static String list(EnergisingList list) {
-    return new JsonText()
-        .object(
-            out -> {
-              out.texts("cautions", EnergisingList.CAUTIONS);
-              out.array(
-                  "checks",
-                  array -> {
-                    for (EnergisingList.Item item : list.items()) {
-                      array.object(b -> item(b, item, list.tick(item.number())));
-                    }
-                  });
-              out.count("open", list.open());
-            })
-        .finish();
+    return new JsonText().object(out -> body(out, list)).finish();
+  }
+
+  static void body(JsonText out, EnergisingList list) {
+    out.texts("cautions", EnergisingList.CAUTIONS);
+    out.array(
+        "checks",
+        array -> {
+          for (EnergisingList.Item item : list.items()) {
+            array.object(b -> item(b, item, list.tick(item.number())));
+          }
+        });
+    out.count("open", list.open());
   }
 
   private static void item(

@@ -66,7 +66,7 @@ public final class ResultJson {
     }
   }
 
-  private static void entry(JsonText json, Entry entry, boolean withVerdict) {
+  static void entry(JsonText json, Entry entry, boolean withVerdict) {
     json.text("file", entry.file());
     if (entry instanceof TrialResult result) {
       json.object("result", out -> TrialJson.result(out, result, withVerdict));

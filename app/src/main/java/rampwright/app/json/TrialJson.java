@@ -46,26 +46,8 @@ final class TrialJson {
         });
     FiguresJson.findings(json, figures.findings());
     if (withVerdict) {
-      VerdictJson.verdict(json, worst(result));
+      VerdictJson.verdict(json, result.worst());
     }
-  }
-
-  /** The verdict that speaks for the trace: the worst of its starts'. */
-  static @Nullable Verdict worst(TrialResult result) {
-    Verdict worst = null;
-    for (Verdict verdict : result.verdicts()) {
-      if (worst == null || rank(verdict) > rank(worst)) {
-        worst = verdict;
-      }
-    }
-    return worst;
-  }
-
-  private static int rank(Verdict verdict) {
-    if (verdict instanceof Verdict.Missed) {
-      return 2;
-    }
-    return verdict instanceof Verdict.NotAssessable ? 1 : 0;
   }
 
   /** Fields of a trial noted by hand. */
@@ -90,7 +72,7 @@ final class TrialJson {
     json.texts("warnings", facts.provenance().warnings());
   }
 
-  private static void asset(JsonText json, @Nullable AssetFile file) {
+  static void asset(JsonText json, @Nullable AssetFile file) {
     if (file == null) {
       json.nothing("asset");
       return;
@@ -131,7 +113,7 @@ final class TrialJson {
     }
   }
 
-  private static void settings(JsonText json, TrialSettings settings) {
+  static void settings(JsonText json, TrialSettings settings) {
     TrialSettings.Control control = settings.control();
     TrialSettings.Stop stop = settings.stop();
     if (control != null) {

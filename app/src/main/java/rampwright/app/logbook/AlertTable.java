@@ -87,7 +87,7 @@ final class AlertTable {
                     rows.getString(1),
                     rows.getInt(2),
                     act,
-                    Instant.parse(rows.getString(4)),
+                    UtcText.instant(rows.getString(4)),
                     rows.getString(5),
                     rows.getString(6),
                     rows.getString(7)));

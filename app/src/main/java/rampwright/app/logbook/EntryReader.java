@@ -38,21 +38,29 @@ final class EntryReader {
   /** From asset to asset along the index; reading every entry would take as long as there are. */
   List<String> assets() throws SQLException {
     List<String> assets = new ArrayList<>();
-    try (PreparedStatement next =
-        connection.prepareStatement("SELECT MIN(asset) FROM entry WHERE asset > ?")) {
-      String asset = "";
-      while (asset != null) {
-        next.setString(1, asset);
-        try (ResultSet rows = next.executeQuery()) {
-          asset = rows.next() ? rows.getString(1) : null;
-        }
-        if (asset != null) {
-          assets.add(asset);
-        }
+    try (Statement statement = connection.createStatement();
+        ResultSet rows =
+            statement.executeQuery(
+                "WITH RECURSIVE present(asset) AS (SELECT MIN(asset) FROM entry UNION ALL"
+                    + " SELECT (SELECT MIN(e.asset) FROM entry e WHERE e.asset > present.asset)"
+                    + " FROM present WHERE present.asset IS NOT NULL)"
+                    + " SELECT asset FROM present WHERE asset IS NOT NULL")) {
+      while (rows.next()) {
+        assets.add(rows.getString(1));
       }
     }
     Collections.sort(assets);
     return assets;
+  }
+
+  boolean holds(String asset) throws SQLException {
+    try (PreparedStatement select =
+        connection.prepareStatement("SELECT 1 FROM entry WHERE asset = ? LIMIT 1")) {
+      select.setString(1, asset);
+      try (ResultSet rows = select.executeQuery()) {
+        return rows.next();
+      }
+    }
   }
 
   List<LogEntry> starts(String asset) throws SQLException {
@@ -145,7 +153,7 @@ final class EntryReader {
             events.add(
                 new LogEvent(
                     asset,
-                    Instant.parse(rows.getString(1)),
+                    UtcText.instant(rows.getString(1)),
                     kind,
                     rows.getString(3),
                     rows.getString(4)));

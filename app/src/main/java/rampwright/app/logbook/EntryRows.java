@@ -4,7 +4,6 @@ import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
-import java.time.Instant;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -48,11 +47,11 @@ final class EntryRows implements AutoCloseable {
     return new KeptEntry(
         row.getLong(1),
         replaced,
-        Instant.parse(row.getString(19)),
+        UtcText.instant(row.getString(19)),
         inForce,
         new LogEntry(
             row.getString(2),
-            Instant.parse(row.getString(3)),
+            UtcText.instant(row.getString(3)),
             row.getString(4),
             row.getString(5),
             row.getInt(6) != 0,
@@ -67,6 +66,11 @@ final class EntryRows implements AutoCloseable {
                 row.getString(14),
                 List.of()),
             FigureText.figures(lines(row.getString(17)), row.getString(18), values)));
+  }
+
+  /** Figures of the numbers alone: those that have no column. */
+  Map<String, LoggedFigure> figures(String wordingSha256, String numbers) throws SQLException {
+    return FigureText.figures(lines(wordingSha256), numbers, Map.of());
   }
 
   /** Names and hashes of the entry's files, as they are kept. */

@@ -9,6 +9,7 @@ import java.sql.Types;
 import java.time.Instant;
 import java.util.Collections;
 import java.util.HashSet;
+import java.util.List;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
@@ -26,6 +27,9 @@ final class EntryWriter implements AutoCloseable {
 
   /** Looks at a start before giving up; each one lost means another writer got through. */
   private static final int MOST_LOOKS = 50;
+
+  /** Starts a server is asked about and told at a time. */
+  private static final int MOST_TOGETHER = 200;
 
   private static final int FIXED_COLUMNS = 21;
 
@@ -91,6 +95,54 @@ final class EntryWriter implements AutoCloseable {
         "other programs keep entering " + entry.asset() + " " + entry.at() + "; try again");
   }
 
+  /**
+   * Enters all of them.
+   *
+   * @param together whether the store is a server, which is told of many in one way there and back
+   */
+  Logbook.Appended writeAll(Connection connection, List<LogEntry> entries, boolean together)
+      throws SQLException {
+    int added = 0;
+    int corrected = 0;
+    for (int from = 0; from < entries.size(); from += MOST_TOGETHER) {
+      List<LogEntry> part = entries.subList(from, Math.min(from + MOST_TOGETHER, entries.size()));
+      Set<Integer> entered =
+          together ? writeTogether(part, NewStarts.of(connection, part)) : Set.of();
+      added += entered.size();
+      for (int i = 0; i < part.size(); i++) {
+        if (!entered.contains(i)) {
+          Fate fate = write(part.get(i));
+          added += fate == Fate.KNOWN ? 0 : 1;
+          corrected += fate == Fate.CORRECTION ? 1 : 0;
+        }
+      }
+    }
+    return new Logbook.Appended(added, entries.size() - added, corrected);
+  }
+
+  /**
+   * Enters those of which the store knows nothing.
+   *
+   * @param fresh their places; no two of the same instant or trial
+   * @return places of those that are in; another writer may have entered the others meanwhile
+   */
+  private Set<Integer> writeTogether(List<LogEntry> part, List<Integer> fresh) throws SQLException {
+    for (int place : fresh) {
+      LogEntry entry = part.get(place);
+      fill(entry, Fingerprint.of(entry), new Standing(null, 0));
+      insert.addBatch();
+    }
+    file.executeBatch();
+    int[] rowsEach = insert.executeBatch();
+    Set<Integer> entered = new HashSet<>();
+    for (int i = 0; i < rowsEach.length; i++) {
+      if (rowsEach[i] == 1) {
+        entered.add(fresh.get(i));
+      }
+    }
+    return entered;
+  }
+
   /** The entry in force on the same start. */
   private record Former(KeptEntry kept, String fingerprint) {}
 
@@ -131,6 +183,13 @@ final class EntryWriter implements AutoCloseable {
 
   private boolean insert(LogEntry entry, String fingerprint, Standing standing)
       throws SQLException {
+    fill(entry, fingerprint, standing);
+    file.executeBatch();
+    return insert.executeUpdate() == 1;
+  }
+
+  /** Puts the entry into the statement, and its files into theirs. */
+  private void fill(LogEntry entry, String fingerprint, Standing standing) throws SQLException {
     Former former = standing.former();
     FigureText text = FigureText.of(entry.figures());
     String wordingSha256 = wording(text.wording());
@@ -174,7 +233,6 @@ final class EntryWriter implements AutoCloseable {
         insert.setNull(++at, Types.DOUBLE);
       }
     }
-    return insert.executeUpdate() == 1;
   }
 
   private String wording(String text) throws SQLException {
@@ -192,7 +250,7 @@ final class EntryWriter implements AutoCloseable {
     if (enteredFiles.add(sha256)) {
       file.setString(1, sha256);
       file.setBytes(2, Packed.of(kept.content()));
-      file.executeUpdate();
+      file.addBatch();
     }
   }
 

@@ -28,6 +28,8 @@ import org.jspecify.annotations.Nullable;
 public final class Logbook implements AutoCloseable {
   private static final int WAIT_FOR_OTHERS_MS = 20_000;
 
+  private static final int CACHE_KIB = 32_000;
+
   /** Meetings with other writers a transaction survives. */
   private static final int MOST_TRIES = 20;
 
@@ -70,6 +72,8 @@ public final class Logbook implements AutoCloseable {
         statement.execute("PRAGMA journal_mode = WAL");
         statement.execute("PRAGMA synchronous = FULL");
         statement.execute("PRAGMA foreign_keys = ON");
+        // the starts of one asset lie among those of others: the next asset's are on the same pages
+        statement.execute("PRAGMA cache_size = " + -CACHE_KIB);
       }
     } catch (SQLException e) {
       connection.close();
@@ -156,14 +160,8 @@ public final class Logbook implements AutoCloseable {
         () -> {
           noteLookedAt(bases);
           try (EntryWriter writer = new EntryWriter(connection, clock.instant())) {
-            int added = 0;
-            int corrected = 0;
-            for (LogEntry entry : ordered) {
-              EntryWriter.Fate fate = writer.write(entry);
-              added += fate == EntryWriter.Fate.KNOWN ? 0 : 1;
-              corrected += fate == EntryWriter.Fate.CORRECTION ? 1 : 0;
-            }
-            return new Appended(added, entries.size() - added, corrected);
+            return writer.writeAll(
+                connection, ordered, location.store() == Location.Store.POSTGRESQL);
           }
         });
   }
@@ -253,9 +251,19 @@ public final class Logbook implements AutoCloseable {
     return reading(EntryReader::assets);
   }
 
+  /** Whether an asset has starts. */
+  public boolean holds(String asset) throws LogbookException {
+    return reading(reader -> reader.holds(asset));
+  }
+
   /** Starts of an asset as they now hold, in order of time, without their traces. */
   public List<LogEntry> starts(String asset) throws LogbookException {
     return reading(reader -> reader.starts(asset));
+  }
+
+  /** The same by column, with their figures' values alone. */
+  public StartColumns columns(String asset) throws LogbookException {
+    return reading(reader -> new ColumnReader(reader.connection()).of(asset));
   }
 
   /** Events of an asset in order of time. */

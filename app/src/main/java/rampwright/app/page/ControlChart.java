@@ -9,7 +9,7 @@ import java.util.Locale;
 import rampwright.app.trend.ControlCharts;
 import rampwright.app.trend.FigureTrend;
 
-/** The two classic charts of a figure. */
+/** The classic charts of a figure. */
 final class ControlChart {
   private static final int MOST_POINTS = 160;
 
@@ -40,6 +40,7 @@ final class ControlChart {
                 + " starts on average, the baseline taken as known",
             charts.firstEwmaAlarm(),
             charts.ewmaLimit(),
+            -charts.ewmaLimit(),
             charts.ewma()),
         chart.chart(
             "CUSUM, standard deviations",
@@ -48,14 +49,26 @@ final class ControlChart {
                 + " starts on average, the baseline taken as known",
             charts.firstCusumAlarm(),
             charts.cusumLimit(),
+            -charts.cusumLimit(),
             charts.up(),
-            down));
+            down),
+        chart.chart(
+            "Single starts, standard deviations",
+            "limits by the moving ranges of the baseline: a false alarm in "
+                + ControlCharts.INDIVIDUALS_RUN_LENGTH
+                + " starts on average for normal scatter",
+            charts.individuals().firstOut(charts.values()),
+            charts.individuals().upper(),
+            charts.individuals().lower(),
+            charts.values()));
   }
 
   private PageModel.Chart chart(
-      String title, String caption, int first, double limit, double[]... lines) {
+      String title, String caption, int first, double upper, double lower, double[]... lines) {
     List<FigureTrend.Point> points = trend.corrected();
-    double most = 1.3 * limit;
+    double limit = Math.max(Math.abs(upper), Math.abs(lower));
+    // starts that are all alike have limits of no width
+    double most = limit > 0 ? 1.3 * limit : 1;
     for (double[] line : lines) {
       for (double value : line) {
         most = Math.max(most, Math.min(4 * limit, Math.abs(value)));
@@ -64,7 +77,7 @@ final class ControlChart {
     Frame frame =
         new Frame(points.get(0).at(), points.get(points.size() - 1).at(), -most, most, zone);
     List<PageModel.Path> paths = new ArrayList<>();
-    for (double at : new double[] {limit, -limit}) {
+    for (double at : new double[] {upper, lower}) {
       paths.add(
           new PageModel.Path("limit", String.format(Locale.ROOT, "M0 %.1fH1000", frame.y(at))));
     }
@@ -87,8 +100,13 @@ final class ControlChart {
   private static String path(Frame frame, List<FigureTrend.Point> points, double... line) {
     int each = Math.max(1, (line.length + MOST_POINTS - 1) / MOST_POINTS);
     StringBuilder d = new StringBuilder();
-    for (int i = 0; i < line.length; i += each) {
-      d.append(i == 0 ? 'M' : 'L').append(frame.point(points.get(i).at(), line[i]));
+    for (int from = 0; from < line.length; from += each) {
+      int far = from;
+      for (int i = from; i < Math.min(line.length, from + each); i++) {
+        // of those that share a place the farthest out is drawn: no alarm is lost
+        far = Math.abs(line[i]) > Math.abs(line[far]) ? i : far;
+      }
+      d.append(from == 0 ? 'M' : 'L').append(frame.point(points.get(far).at(), line[far]));
     }
     return d.toString();
   }

@@ -25,13 +25,17 @@ import rampwright.app.trend.TrendState;
 /** The way in: trends of a fleet to one page of HTML. */
 public final class FleetPage {
   /** Up to here every asset has its charts; in a larger fleet those that want a look. */
-  private static final int ALL_SHOWN = 40;
+  public static final int ALL_SHOWN = 40;
+
+  /** In a larger fleet, most pressing assets whose figures have control charts too. */
+  private static final int MOST_WITH_CONTROL = 60;
 
   private static final int SPANS = 24;
 
   private final Fleet fleet;
   private final Map<String, List<StandingAlert>> alerts;
   private final Map<String, String> anchors = new LinkedHashMap<>();
+  private final Set<String> withControl = new LinkedHashSet<>();
 
   private FleetPage(Fleet fleet, Map<String, List<StandingAlert>> alerts) {
     this.fleet = fleet;
@@ -49,25 +53,7 @@ public final class FleetPage {
     StringOutput out = new StringOutput();
     TemplateEngine.createPrecompiled(ContentType.Html)
         .render("fleet.jte", new FleetPage(Fleet.of(assets), alerts).model(made), out);
-    return steerless(out.toString());
-  }
-
-  /** What turns the direction of writing, or is no sign at all, becomes the sign for that. */
-  private static String steerless(String html) {
-    StringBuilder safe = new StringBuilder(html.length());
-    html.codePoints()
-        .forEach(
-            point -> {
-              int type = Character.getType(point);
-              boolean steers =
-                  (type == Character.CONTROL && point != '\n')
-                      || type == Character.FORMAT
-                      || type == Character.SURROGATE
-                      || type == Character.LINE_SEPARATOR
-                      || type == Character.PARAGRAPH_SEPARATOR;
-              safe.appendCodePoint(steers ? 0xfffd : point);
-            });
-    return safe.toString();
+    return Steerless.of(out.toString());
   }
 
   private PageModel model(String made) {
@@ -79,6 +65,8 @@ public final class FleetPage {
                 fleet.assets().size() <= ALL_SHOWN
                     || !alerts.getOrDefault(asset.asset(), List.of()).isEmpty())
         .forEach(asset -> shown.putIfAbsent(asset.asset(), asset));
+    int most = fleet.assets().size() <= ALL_SHOWN ? ALL_SHOWN : MOST_WITH_CONTROL;
+    shown.keySet().stream().limit(most).forEach(withControl::add);
     shown.keySet().forEach(id -> anchors.put(id, "a" + (anchors.size() + 1)));
     return new PageModel(
         "Fleet: how the starts change",
@@ -183,8 +171,11 @@ public final class FleetPage {
         break;
       }
     }
+    // thousands of steady courses make a page that a phone does not show
+    boolean drawn = fleet.assets().size() <= ALL_SHOWN;
     PageModel.Spark spark =
         asset.figures().stream()
+            .filter(figure -> drawn)
             .findFirst()
             .map(FleetPage::spark)
             .orElse(new PageModel.Spark("", "", ""));
@@ -218,7 +209,10 @@ public final class FleetPage {
         asset.asset(),
         asset.facts().name(),
         asset.facts().group(),
-        asset.starts() + " starts; times in " + asset.facts().zone().getId(),
+        asset.starts()
+            + (asset.starts() == 1 ? " start" : " starts")
+            + "; times in "
+            + asset.facts().zone().getId(),
         alerts.getOrDefault(asset.asset(), List.of()).stream().map(StandingAlert::shortly).toList(),
         alerts.getOrDefault(asset.asset(), List.of()).stream()
             .map(alert -> alert.raised().clears())
@@ -246,8 +240,8 @@ public final class FleetPage {
         String.join(", ", lead.missing()));
   }
 
-  private static PageModel.Figure figure(
-      AssetTrend asset, FigureTrend trend, String kind, boolean open) {
+  private PageModel.Figure figure(AssetTrend asset, FigureTrend trend, String kind, boolean open) {
+    boolean control = open && withControl.contains(asset.asset());
     return new PageModel.Figure(
         label(trend),
         trend.figure(),
@@ -257,7 +251,7 @@ public final class FleetPage {
         new LimitWords(asset.facts().zone()).limit(trend),
         open,
         CourseChart.of(asset, trend, label(trend)),
-        open ? ControlChart.of(trend, asset.facts().zone()) : List.of());
+        control ? ControlChart.of(trend, asset.facts().zone()) : List.of());
   }
 
   private static PageModel.Spark spark(FigureTrend trend) {

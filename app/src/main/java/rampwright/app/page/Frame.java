@@ -19,12 +19,15 @@ import java.util.Locale;
  * @param zone of the days on the axis
  */
 record Frame(Instant from, Instant to, double low, double high, ZoneId zone) {
+  /** Room beside the first and the last start: half a dot, that none is cut. */
+  private static final double EDGE = 12;
+
   private static final int MOST_ACROSS = 4;
   private static final int[] MONTHS = {1, 2, 3, 6, 12, 24, 60, 120};
 
   double x(Instant at) {
     double whole = seconds(from, to);
-    return whole > 0 ? 1000 * seconds(from, at) / whole : 500;
+    return whole > 0 ? EDGE + (1000 - 2 * EDGE) * seconds(from, at) / whole : 500;
   }
 
   double y(double value) {

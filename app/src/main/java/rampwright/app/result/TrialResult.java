@@ -56,6 +56,24 @@ public record TrialResult(
     this(file, facts, asset, trial, figures, verdicts, toolVersion, remarks, null);
   }
 
+  /** The verdict that speaks for the trace: the worst of its starts'; null where there is none. */
+  public @Nullable Verdict worst() {
+    Verdict worst = null;
+    for (Verdict verdict : verdicts) {
+      if (worst == null || rank(verdict) > rank(worst)) {
+        worst = verdict;
+      }
+    }
+    return worst;
+  }
+
+  private static int rank(Verdict verdict) {
+    if (verdict instanceof Verdict.Missed) {
+      return 2;
+    }
+    return verdict instanceof Verdict.NotAssessable ? 1 : 0;
+  }
+
   /** The same with other findings. */
   public TrialResult withFindings(List<Finding> findings) {
     TraceFigures other =

@@ -1,7 +1,6 @@
 package rampwright.app.trend;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
@@ -13,6 +12,15 @@ import java.util.Optional;
 final class ChangeModel {
   /** Correlation of neighbours is counted from this many standard errors of it. */
   private static final double CLEAR_CORRELATION = 2;
+
+  private static final double MOST_CORRELATION = 0.9;
+
+  /**
+   * Most that correlation of neighbours can add to the log of the odds: it takes from what a change
+   * explains, and leaves of the price for its size the square root of its inflation at most.
+   */
+  private static final double MOST_BY_INFLATION =
+      0.5 * Math.log((1 + MOST_CORRELATION) / (1 - MOST_CORRELATION));
 
   /**
    * Chance from which a change is said: twice as likely as not. Chosen on simulated years, between
@@ -31,10 +39,10 @@ final class ChangeModel {
 
   private final double[] y;
   private final double[] timeYears;
-  private final double[] weights;
   private final Conditions conditions;
   private final double sdOfNeighbours;
   private final List<Change> changes = new ArrayList<>();
+  private final WeightedFit steady;
   private WeightedFit fit;
   private double inflation = 1;
 
@@ -42,10 +50,12 @@ final class ChangeModel {
       double[] y, double[] timeYears, double[] weights, Conditions conditions, double sd) {
     this.y = y;
     this.timeYears = timeYears;
-    this.weights = weights;
     this.conditions = conditions;
     this.sdOfNeighbours = sd;
-    this.fit = fitWith(changes);
+    this.steady =
+        new WeightedFit(
+            y, weights, conditions.columns(), conditions.priors(), sd, conditions.gram(), null);
+    this.fit = steady;
   }
 
   /**
@@ -66,17 +76,25 @@ final class ChangeModel {
   }
 
   private boolean addOne() {
-    Change likely = best(ChangeSearch.of(fit, timeYears, sdOfNeighbours, 1), 0);
-    double correlated = inflationOf(fitWith(with(likely)));
-    ChangeSearch search = ChangeSearch.of(fit, timeYears, sdOfNeighbours, correlated);
+    ChangeSearch search = ChangeSearch.of(fit, timeYears, sdOfNeighbours, 1);
+    double from = changes.isEmpty() ? SAID_FROM : MORE_FROM;
+    if (logOdds(search) < Math.log(from / (1 - from)) - MOST_BY_INFLATION) {
+      return false;
+    }
+    Change likely = best(search, 0);
+    WeightedFit tried = wider(likely);
+    double correlated = inflationOf(tried);
+    if (correlated > 1) {
+      search = ChangeSearch.of(fit, timeYears, sdOfNeighbours, correlated);
+    }
     double step = Math.exp(Math.min(500, search.logStep()));
     double drift = Math.exp(Math.min(500, search.logDrift()));
     double chance = (step + drift) / (1 + step + drift);
-    if (!(chance >= (changes.isEmpty() ? SAID_FROM : MORE_FROM))) {
+    if (!(chance >= from)) {
       return false;
     }
     Change found = best(search, chance);
-    WeightedFit wider = fitWith(with(found));
+    WeightedFit wider = correlated > 1 ? wider(found) : tried;
     double size = Math.abs(wider.coefficient(wider.terms() - 1));
     double lasts = lastTimeYears() - timeYears[found.first()];
     if ((found.kind() == Change.Kind.STEP ? size : size * lasts) < LEAST_SIZE) {
@@ -88,16 +106,21 @@ final class ChangeModel {
     return true;
   }
 
+  private static double logOdds(ChangeSearch search) {
+    double most = Math.max(search.logStep(), search.logDrift());
+    double least = Math.min(search.logStep(), search.logDrift());
+    return most == Double.NEGATIVE_INFINITY ? most : most + Math.log1p(Math.exp(least - most));
+  }
+
   private static Change best(ChangeSearch search, double chance) {
     return search.logStep() >= search.logDrift()
         ? new Change(Change.Kind.STEP, search.bestStep(), 0, chance)
         : new Change(Change.Kind.DRIFT, search.bestDrift(), 0, chance);
   }
 
-  private List<Change> with(Change further) {
-    List<Change> with = new ArrayList<>(changes);
-    with.add(further);
-    return with;
+  /** What is fitted by now with a further change. */
+  private WeightedFit wider(Change further) {
+    return fit.with(column(further.kind(), further.first()), LOOSE);
   }
 
   private void measure() {
@@ -110,14 +133,11 @@ final class ChangeModel {
   }
 
   private WeightedFit fitWith(List<Change> terms) {
-    double[][] base = conditions.columns();
-    double[][] columns = Arrays.copyOf(base, base.length + terms.size());
-    double[] priors = Arrays.copyOf(conditions.priors(), columns.length);
-    for (int i = 0; i < terms.size(); i++) {
-      columns[base.length + i] = column(terms.get(i).kind(), terms.get(i).first());
-      priors[base.length + i] = LOOSE;
+    WeightedFit with = steady;
+    for (Change term : terms) {
+      with = with.with(column(term.kind(), term.first()), LOOSE);
     }
-    return new WeightedFit(y, weights, columns, priors, sdOfNeighbours);
+    return with;
   }
 
   private double[] column(Change.Kind kind, int first) {
@@ -142,7 +162,9 @@ final class ChangeModel {
     }
     double r = squares > 0 ? products / squares : 0;
     double clear = CLEAR_CORRELATION / Math.sqrt(n);
-    return r <= clear ? 1 : (1 + Math.min(0.9, r)) / (1 - Math.min(0.9, r));
+    return r <= clear
+        ? 1
+        : (1 + Math.min(MOST_CORRELATION, r)) / (1 - Math.min(MOST_CORRELATION, r));
   }
 
   /** Of one value about the fit, the correlation of neighbours counted in. */

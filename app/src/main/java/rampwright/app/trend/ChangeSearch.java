@@ -43,10 +43,14 @@ final class ChangeSearch {
 
   private final double[] logStep;
   private final double[] logDrift;
+  private final double logStepSum;
+  private final double logDriftSum;
 
   private ChangeSearch(double[] logStep, double[] logDrift) {
     this.logStep = logStep;
     this.logDrift = logDrift;
+    this.logStepSum = logSum(logStep);
+    this.logDriftSum = logSum(logDrift);
   }
 
   /**
@@ -70,16 +74,16 @@ final class ChangeSearch {
       int after = n - k;
       if (after >= FEWEST_AFTER && k >= FEWEST_BEFORE) {
         logStep[k] =
-            Math.log(STEPS_PER_YEAR * share(timeYears, k) + STEP_AT_LEAST / n)
-                + evidence(
-                    fit,
-                    tail.products,
-                    tail.weight,
-                    tail.residual,
-                    PRIOR_SIZE,
-                    sd,
-                    inflation,
-                    freedom);
+            evidence(
+                fit,
+                STEPS_PER_YEAR * share(timeYears, k) + STEP_AT_LEAST / n,
+                tail.products,
+                tail.weight,
+                tail.residual,
+                PRIOR_SIZE,
+                sd,
+                inflation,
+                freedom);
       }
       double rise = last - timeYears[k];
       boolean fromTheFirst = k == 0 && after >= FEWEST_BEFORE + FEWEST_AFTER;
@@ -87,16 +91,16 @@ final class ChangeSearch {
       if ((fromTheFirst || later) && rise > 0) {
         double begin = timeYears[k] - last;
         logDrift[k] =
-            Math.log(k == 0 ? DRIFT_FROM_THE_FIRST : DRIFTS_PER_YEAR * share(timeYears, k))
-                + evidence(
-                    fit,
-                    tail.hingeProducts(begin),
-                    tail.hingeSquares(begin),
-                    tail.hingeResidual(begin),
-                    PRIOR_SIZE / rise,
-                    sd,
-                    inflation,
-                    freedom);
+            evidence(
+                fit,
+                k == 0 ? DRIFT_FROM_THE_FIRST : DRIFTS_PER_YEAR * share(timeYears, k),
+                tail.hingeProducts(begin),
+                tail.hingeSquares(begin),
+                tail.hingeResidual(begin),
+                PRIOR_SIZE / rise,
+                sd,
+                inflation,
+                freedom);
       }
     }
     return new ChangeSearch(logStep, logDrift);
@@ -112,8 +116,10 @@ final class ChangeSearch {
     return ((k == 0 ? mean : timeYears[k] - timeYears[k - 1]) + mean) / 2;
   }
 
+  /** Logarithm of the chance before the starts were seen times the Bayes factor. */
   private static double evidence(
       WeightedFit fit,
+      double before,
       double[] products,
       double squares,
       double along,
@@ -128,17 +134,20 @@ final class ChangeSearch {
     double loose = sd * sd * inflation / (prior * prior);
     double taken = along * along / (length + loose);
     double share = Math.min(1 - 1e-12, taken / fit.rss());
-    return 0.5 * Math.log(loose / (length + loose)) - freedom / 2 * Math.log1p(-share);
+    // log(1 - share) is off by 1e-16 where log1p would not be: of no account, and several times
+    // sooner
+    return Math.log(before * Math.sqrt(loose / (length + loose)))
+        - freedom / 2 * Math.log(1 - share);
   }
 
   /** Log of the odds of a step somewhere against none. */
   double logStep() {
-    return logSum(logStep);
+    return logStepSum;
   }
 
   /** Log of the odds of a drift, from the first start or from a later one, against none. */
   double logDrift() {
-    return logSum(logDrift);
+    return logDriftSum;
   }
 
   int bestStep() {
@@ -199,6 +208,7 @@ final class ChangeSearch {
   private static final class Tail {
     private final double[] products;
     private final double[] timeProducts;
+    private final double[] hinge;
     private double weight;
     private double residual;
     private double timeResidual;
@@ -208,6 +218,7 @@ final class ChangeSearch {
     Tail(int terms) {
       products = new double[terms];
       timeProducts = new double[terms];
+      hinge = new double[terms];
     }
 
     void take(WeightedFit fit, int i, double t) {
@@ -224,7 +235,6 @@ final class ChangeSearch {
     }
 
     double[] hingeProducts(double begin) {
-      double[] hinge = new double[products.length];
       for (int a = 0; a < hinge.length; a++) {
         hinge[a] = timeProducts[a] - begin * products[a];
       }

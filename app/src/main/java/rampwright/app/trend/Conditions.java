@@ -1,6 +1,5 @@
 package rampwright.app.trend;
 
-import java.time.Duration;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -33,11 +32,13 @@ final class Conditions {
   private static final double STILL = 1e-4;
 
   private final double[][] columns;
+  private final double[][] gram;
   private final double[] priors;
   private final List<String> names;
 
   private Conditions(List<double[]> columns, List<Double> priors, List<String> names) {
     this.columns = columns.toArray(new double[0][]);
+    this.gram = WeightedFit.gram(this.columns);
     this.priors = priors.stream().mapToDouble(Double::doubleValue).toArray();
     this.names = List.copyOf(names);
   }
@@ -106,7 +107,7 @@ final class Conditions {
     double[] column = new double[starts.size()];
     for (int i = 1; i < column.length; i++) {
       double restH =
-          Duration.between(starts.get(i - 1).at(), starts.get(i).at()).toMillis() / 3.6e6;
+          (starts.get(i).at().toEpochMilli() - starts.get(i - 1).at().toEpochMilli()) / 3.6e6;
       column[i] = Math.exp(-restH / FADES_H);
     }
     return column;
@@ -122,6 +123,11 @@ final class Conditions {
 
   double[][] columns() {
     return columns;
+  }
+
+  /** Products of the columns with each other: the same for all figures of the same starts. */
+  double[][] gram() {
+    return gram;
   }
 
   double[] priors() {

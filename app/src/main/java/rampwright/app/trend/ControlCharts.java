@@ -3,18 +3,26 @@ package rampwright.app.trend;
 import java.util.Arrays;
 
 /**
- * The two classic charts of one figure, in standard deviations of one start about its baseline.
- * They stand beside the trend's own word as evidence of another kind.
+ * The classic charts of one figure, in standard deviations of one start about its baseline. They
+ * stand beside the trend's own word as evidence of another kind.
  *
  * @param ewma exponentially weighted average after each start
  * @param ewmaLimit half width of its limits
  * @param up upper cumulative sum after each start
  * @param down lower one, positive
  * @param cusumLimit sum from which either alarms
+ * @param values each start
+ * @param individuals limits of single starts, by the moving ranges of the baseline's
  */
 @SuppressWarnings("ArrayRecordComponent")
 public record ControlCharts(
-    double[] ewma, double ewmaLimit, double[] up, double[] down, double cusumLimit) {
+    double[] ewma,
+    double ewmaLimit,
+    double[] up,
+    double[] down,
+    double cusumLimit,
+    double[] values,
+    Individuals individuals) {
   /** Weight of the newest start, for shifts of about one standard deviation (Montgomery, 9.2). */
   static final double LAMBDA = 0.1;
 
@@ -32,6 +40,12 @@ public record ControlCharts(
    */
   public static final int EWMA_RUN_LENGTH = 500;
 
+  /**
+   * Mean number of starts until a single one is out by chance, for normal values: 1 / 0.0027. NIST,
+   * as above; heavier tails alarm more often.
+   */
+  public static final int INDIVIDUALS_RUN_LENGTH = 370;
+
   /** Likewise of the sums. */
   public static final int CUSUM_RUN_LENGTH = 465;
 
@@ -40,14 +54,28 @@ public record ControlCharts(
     double centre = figure.baseline().map(FigureTrend.Baseline::median).orElse(Double.NaN);
     double sd = figure.scatter();
     if (!(sd > 0) || Double.isNaN(centre)) {
-      return new ControlCharts(new double[0], 0, new double[0], new double[0], DECISION);
+      return new ControlCharts(
+          new double[0],
+          0,
+          new double[0],
+          new double[0],
+          DECISION,
+          new double[0],
+          new Individuals(0, 0));
     }
     double[] z =
         figure.corrected().stream().mapToDouble(point -> (point.value() - centre) / sd).toArray();
+    int baseline = figure.baseline().map(FigureTrend.Baseline::n).orElse(z.length);
     Ewma average = new Ewma(LAMBDA, 0, 1, REACH);
     Cusum sums = new Cusum(0, ALLOWANCE, DECISION);
     return new ControlCharts(
-        average.of(z), average.halfWidth(), sums.upper(z), sums.lower(z), sums.decision());
+        average.of(z),
+        average.halfWidth(),
+        sums.upper(z),
+        sums.lower(z),
+        sums.decision(),
+        z,
+        Individuals.of(Arrays.copyOf(z, Math.min(z.length, baseline))));
   }
 
   /** Index of the first start at which the average is out; -1: none. */
@@ -75,7 +103,8 @@ public record ControlCharts(
     return other instanceof ControlCharts that
         && Arrays.equals(ewma, that.ewma)
         && Arrays.equals(up, that.up)
-        && Arrays.equals(down, that.down);
+        && Arrays.equals(down, that.down)
+        && Arrays.equals(values, that.values);
   }
 
   @Override

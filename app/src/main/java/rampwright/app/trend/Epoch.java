@@ -1,6 +1,7 @@
 package rampwright.app.trend;
 
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 
 /**
@@ -16,9 +17,7 @@ record Epoch(List<LoggedStart> starts, int left, int earlier, List<LoggedStart> 
   static Epoch last(List<LoggedStart> all, List<Instant> events) {
     int first = 0;
     for (int i = 1; i < all.size(); i++) {
-      Instant before = all.get(i - 1).at();
-      Instant here = all.get(i).at();
-      boolean worked = events.stream().anyMatch(at -> at.isAfter(before) && !at.isAfter(here));
+      boolean worked = !events.isEmpty() && isWithin(events, all.get(i - 1).at(), all.get(i).at());
       if (worked || !all.get(i).settings().equals(all.get(i - 1).settings())) {
         first = i;
       }
@@ -27,7 +26,17 @@ record Epoch(List<LoggedStart> starts, int left, int earlier, List<LoggedStart> 
     return new Epoch(used, all.size() - first - used.size(), first, whole(all.subList(0, first)));
   }
 
+  private static boolean isWithin(List<Instant> events, Instant before, Instant here) {
+    return events.stream().anyMatch(at -> at.isAfter(before) && !at.isAfter(here));
+  }
+
   private static List<LoggedStart> whole(List<LoggedStart> starts) {
-    return starts.stream().filter(s -> s.counts() && Double.isFinite(s.value())).toList();
+    List<LoggedStart> whole = new ArrayList<>(starts.size());
+    for (LoggedStart start : starts) {
+      if (start.counts() && Double.isFinite(start.value())) {
+        whole.add(start);
+      }
+    }
+    return whole;
   }
 }

@@ -38,15 +38,41 @@ public record FigureTrend(
     List<String> conditions) {
 
   /**
-   * Chance from which a change raises an alert: nine to one. Higher than for a word in a table,
-   * since an asset has several figures and an alert calls a person; `docs/trend.md` has the rates.
+   * Chance from which a change raises an alert: six to one. Higher than for a word in a table,
+   * since an asset has several figures and an alert calls a person: chosen on simulated years for
+   * at most one false alarm of an asset of nine figures in five years; `docs/trend.md` has the
+   * rates.
    */
-  public static final double ALERT_FROM = 0.9;
+  public static final double ALERT_FROM = 0.85;
+
+  /** More than an alert looks back for. */
+  private static final int LATEST = 16;
 
   public FigureTrend {
-    corrected = List.copyOf(corrected);
-    earlier = List.copyOf(earlier);
+    corrected = corrected instanceof Points ? corrected : List.copyOf(corrected);
+    earlier = earlier instanceof Points ? earlier : List.copyOf(earlier);
     conditions = List.copyOf(conditions);
+  }
+
+  /**
+   * The same with the latest starts alone: for one of a large fleet that wants no look, and of
+   * which no chart is drawn.
+   */
+  public FigureTrend brief() {
+    return new FigureTrend(
+        figure,
+        n,
+        state,
+        why,
+        baseline,
+        step,
+        drift,
+        limit,
+        since,
+        corrected instanceof Points points ? points.latest(LATEST) : corrected,
+        List.of(),
+        scatter,
+        conditions);
   }
 
   /** How sure the change is, 0 where there is none. */

@@ -75,6 +75,11 @@ public record Fleet(List<AssetTrend> assets, List<Row> rows, long cannotTell, lo
     }
   }
 
+  /** Whether a figure is one of the rows. */
+  public static boolean wantsLook(FigureTrend figure) {
+    return reason(figure).isPresent();
+  }
+
   private static Optional<Reason> reason(FigureTrend figure) {
     if (figure.isBeyond()) {
       return Optional.of(Reason.BEYOND);

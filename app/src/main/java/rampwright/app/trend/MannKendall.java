@@ -19,7 +19,7 @@ public record MannKendall(long s, double variance) {
     long s = 0;
     for (int i = 0; i < n; i++) {
       for (int j = i + 1; j < n; j++) {
-        s += (long) Math.signum(values[j] - values[i]);
+        s += values[j] > values[i] ? 1 : values[j] < values[i] ? -1 : 0;
       }
     }
     double variance = n * (n - 1.0) * (2.0 * n + 5);

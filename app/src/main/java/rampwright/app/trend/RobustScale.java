@@ -12,12 +12,95 @@ final class RobustScale {
 
   private static final double SQRT2 = Math.sqrt(2);
 
+  /** Spans from here on are narrowed by a part of them first. */
+  private static final int LARGE = 150;
+
   private RobustScale() {}
 
   /** The median; the mean of the two in the middle of an even number; NaN of nothing. */
   static double median(double... values) {
-    double[] sorted = values.clone();
-    Arrays.sort(sorted);
+    int n = values.length;
+    if (n == 0) {
+      return Double.NaN;
+    }
+    double[] work = values.clone();
+    double upper = select(work, n / 2);
+    if (n % 2 == 1) {
+      return upper;
+    }
+    // what is left of the place selected is no larger
+    double lower = Double.NEGATIVE_INFINITY;
+    for (int i = 0; i < n / 2; i++) {
+      lower = Math.max(lower, work[i]);
+    }
+    return (lower + upper) / 2;
+  }
+
+  /**
+   * The k-th smallest, from 0; smaller ones are left before its place. Source: Floyd and Rivest,
+   * Algorithm 489, Communications of the ACM 18 (1975) (from memory): the dividing value is taken
+   * near the place asked for, which looks at each value about 1.5 times.
+   */
+  static double select(double[] values, int k) {
+    int left = 0;
+    int right = values.length - 1;
+    while (right > left) {
+      if (right - left > LARGE) {
+        narrow(values, left, right, k);
+      }
+      double divide = values[k];
+      int i = left;
+      int j = right;
+      swap(values, left, k);
+      boolean above = values[right] > divide;
+      if (above) {
+        swap(values, left, right);
+      }
+      while (i < j) {
+        swap(values, i, j);
+        i++;
+        j--;
+        while (values[i] < divide) {
+          i++;
+        }
+        while (values[j] > divide) {
+          j--;
+        }
+      }
+      if (above) {
+        swap(values, left, j);
+      } else {
+        j++;
+        swap(values, j, right);
+      }
+      left = j <= k ? j + 1 : left;
+      right = k <= j ? j - 1 : right;
+    }
+    return values[k];
+  }
+
+  /** Puts a value near the k-th of the span at its place, by looking at a part of the span. */
+  private static void narrow(double[] values, int left, int right, int k) {
+    double n = right - left + 1.0;
+    double i = k - left + 1.0;
+    double log = Math.log(n);
+    double size = 0.5 * Math.exp(2 * log / 3);
+    double spread = 0.5 * Math.sqrt(log * size * (n - size) / n) * Math.signum(i - n / 2);
+    int from = (int) Math.max(left, k - i * size / n + spread);
+    int to = (int) Math.min(right, k + (n - i) * size / n + spread);
+    double[] part = Arrays.copyOfRange(values, from, to + 1);
+    select(part, k - from);
+    System.arraycopy(part, 0, values, from, part.length);
+  }
+
+  private static void swap(double[] values, int a, int b) {
+    double held = values[a];
+    values[a] = values[b];
+    values[b] = held;
+  }
+
+  /** The median of values in order. */
+  static double medianOfSorted(double... sorted) {
     int n = sorted.length;
     if (n == 0) {
       return Double.NaN;
@@ -27,7 +110,11 @@ final class RobustScale {
 
   /** The median absolute deviation from the median, not scaled. */
   static double mad(double... values) {
-    double middle = median(values);
+    return madAbout(median(values), values);
+  }
+
+  /** The same about a median that is known. */
+  static double madAbout(double middle, double... values) {
     double[] away = new double[values.length];
     for (int i = 0; i < away.length; i++) {
       away[i] = Math.abs(values[i] - middle);
@@ -57,6 +144,10 @@ final class RobustScale {
     for (int i = 0; i < values.length; i++) {
       int from = Math.max(0, i - eachSide);
       int to = Math.min(values.length, i + eachSide + 1);
+      if (isWithin(values, i, from, to, reach * sd)) {
+        weights[i] = 1;
+        continue;
+      }
       double[] others = new double[to - from - 1];
       for (int j = from, at = 0; j < to; j++) {
         if (j != i) {
@@ -67,5 +158,18 @@ final class RobustScale {
       weights[i] = away <= reach * sd ? 1 : Math.pow(reach * sd / away, 2);
     }
     return weights;
+  }
+
+  /** Whether the median of the neighbours is surely no farther away: most values need no more. */
+  private static boolean isWithin(double[] values, int i, int from, int to, double reach) {
+    int below = 0;
+    int above = 0;
+    for (int j = from; j < to; j++) {
+      // the value itself is neither
+      below += values[j] < values[i] - reach ? 1 : 0;
+      above += values[j] > values[i] + reach ? 1 : 0;
+    }
+    int most = (to - from - 2) / 2;
+    return below <= most && above <= most;
   }
 }

@@ -1,6 +1,7 @@
 package rampwright.app.trend;
 
 import java.util.Arrays;
+import org.hipparchus.util.KthSelector;
 
 /**
  * Sen's slope: the median of the slopes of all pairs, with the interval of its ranks. Source:
@@ -28,23 +29,37 @@ public record SenSlope(double slope, double low, double high) {
         }
       }
     }
-    double[] sorted = Arrays.copyOf(slopes, pairs);
-    Arrays.sort(sorted);
     double reach = normalQuantile * Math.sqrt(MannKendall.of(values).variance());
+    Ranks ranks = new Ranks(Arrays.copyOf(slopes, pairs));
     return new SenSlope(
-        RobustScale.median(sorted),
-        at(sorted, (pairs - reach) / 2 - 1),
-        at(sorted, (pairs + reach) / 2));
+        ranks.at((pairs - 1) / 2.0),
+        ranks.at((pairs - reach) / 2 - 1),
+        ranks.at((pairs + reach) / 2));
   }
 
-  /** Between the ranks, straight. */
-  private static double at(double[] sorted, double rank) {
-    if (sorted.length == 0) {
-      return Double.NaN;
+  /** Values by rank, sorted no further than the ranks asked for: there are a million of them. */
+  private static final class Ranks {
+    private static final int PIVOTS = 512;
+
+    private final KthSelector selector = new KthSelector();
+    private final int[] pivots = new int[PIVOTS];
+    private final double[] values;
+
+    Ranks(double[] values) {
+      this.values = values;
+      Arrays.fill(pivots, -1);
     }
-    double held = Math.max(0, Math.min(sorted.length - 1.0, rank));
-    int below = (int) held;
-    int above = Math.min(sorted.length - 1, below + 1);
-    return sorted[below] + (held - below) * (sorted[above] - sorted[below]);
+
+    /** Between two ranks, straight. */
+    double at(double rank) {
+      if (values.length == 0) {
+        return Double.NaN;
+      }
+      double held = Math.max(0, Math.min(values.length - 1.0, rank));
+      int below = (int) held;
+      double low = selector.select(values, pivots, below);
+      double share = held - below;
+      return share > 0 ? low + share * (selector.select(values, pivots, below + 1) - low) : low;
+    }
   }
 }

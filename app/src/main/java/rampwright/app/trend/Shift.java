@@ -1,6 +1,5 @@
 package rampwright.app.trend;
 
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -58,13 +57,16 @@ record Shift(double pct, double sePct) {
       return Optional.empty();
     }
     Map<String, Shift> shifts = new LinkedHashMap<>();
+    Prepared former = null;
     for (TrendQuestion question : questions) {
       List<LoggedStart> starts = Epoch.last(question.starts(), question.events()).starts();
       if (starts.size() >= Trends.FEWEST) {
         FigureTrend led = surest;
-        Prepared.of(starts)
-            .flatMap(ready -> along(ready, led))
+        Optional<Prepared> ready = Prepared.of(starts, former);
+        ready
+            .flatMap(of -> along(of, led))
             .ifPresent(shift -> shifts.put(question.figure(), shift));
+        former = ready.orElse(former);
       }
     }
     Shift dip = shifts.get("voltage_dip_pct");
@@ -98,21 +100,21 @@ record Shift(double pct, double sePct) {
       return Optional.empty();
     }
     Arrays.setAll(shape, i -> shape[i] / last);
-    List<double[]> columns = new ArrayList<>(List.of(ready.conditions().columns()));
-    columns.add(shape);
-    double[] priors = Arrays.copyOf(ready.conditions().priors(), columns.size());
-    priors[priors.length - 1] = LOOSE;
+    Conditions conditions = ready.conditions();
     WeightedFit fit =
         new WeightedFit(
-            ready.relative(),
-            ready.weights(),
-            columns.toArray(new double[0][]),
-            priors,
-            ready.sd());
-    int term = columns.size() - 1;
+                ready.relative(),
+                ready.weights(),
+                conditions.columns(),
+                conditions.priors(),
+                ready.sd(),
+                conditions.gram(),
+                null)
+            .with(shape, LOOSE);
+    int term = fit.terms() - 1;
     double freedom = Math.max(1, fit.weightSum() - fit.terms());
     double sd = Math.max(ready.sd(), Math.sqrt(fit.rss() / freedom));
-    double usual = Math.signum(RobustScale.median(ready.raw())) + fit.coefficient(0);
+    double usual = Math.signum(ready.median()) + fit.coefficient(0);
     double pct = 100 / Math.max(LEAST_BASE, Math.abs(usual));
     return Optional.of(
         new Shift(

@@ -8,7 +8,6 @@ import java.util.Locale;
 import java.util.Optional;
 import rampwright.app.trend.FigureTrend.Baseline;
 import rampwright.app.trend.FigureTrend.Drift;
-import rampwright.app.trend.FigureTrend.Point;
 import rampwright.app.trend.FigureTrend.Step;
 
 /** The way in: starts of an asset to what a figure does. */
@@ -23,12 +22,29 @@ public final class Trends {
 
   private Trends() {}
 
+  /** What one figure does. */
   public static FigureTrend of(TrendQuestion question) {
-    Epoch epoch = Epoch.last(question.starts(), question.events());
+    return of(List.of(question)).get(0);
+  }
+
+  /** What the figures of one asset do; much of the work is the same for all of them. */
+  public static List<FigureTrend> of(List<TrendQuestion> questions) {
+    List<FigureTrend> trends = new ArrayList<>();
+    Prepared former = null;
+    for (TrendQuestion question : questions) {
+      Epoch epoch = Epoch.last(question.starts(), question.events());
+      Optional<Prepared> ready =
+          epoch.starts().size() < FEWEST ? Optional.empty() : Prepared.of(epoch.starts(), former);
+      trends.add(of(question, epoch, ready));
+      former = ready.orElse(former);
+    }
+    return trends;
+  }
+
+  private static FigureTrend of(TrendQuestion question, Epoch epoch, Optional<Prepared> prepared) {
     if (epoch.starts().size() < FEWEST) {
       return tooFew(question, epoch);
     }
-    Optional<Prepared> prepared = Prepared.of(epoch.starts());
     if (prepared.isEmpty()) {
       return cannotTell(question, epoch, "every start shows 0");
     }
@@ -67,17 +83,10 @@ public final class Trends {
             Limits.measured(question.upper(), true, raw),
             Limits.measured(question.lower(), false, raw)),
         Optional.empty(),
-        points(starts),
-        points(epoch.before()),
+        Points.measured(starts),
+        Points.measured(epoch.before()),
         Double.NaN,
         List.of());
-  }
-
-  /** Starts as measured. */
-  private static List<Point> points(List<LoggedStart> starts) {
-    return starts.stream()
-        .map(start -> new Point(start.at(), start.value(), start.value(), Double.NaN))
-        .toList();
   }
 
   /** One answer under way. */
@@ -99,12 +108,10 @@ public final class Trends {
       double[] raw = raw();
       double[] corrected = new double[raw.length];
       double[] usual = new double[raw.length];
-      List<Point> points = new ArrayList<>();
-      double centre = Math.signum(RobustScale.median(raw));
+      double centre = Math.signum(ready.median());
       for (int i = 0; i < raw.length; i++) {
         corrected[i] = raw[i] - scale() * model.conditionsAt(i);
         usual[i] = scale() * (model.usualAt(i) + centre);
-        points.add(new Point(starts().get(i).at(), raw[i], corrected[i], usual[i]));
       }
       Baseline baseline = baseline(corrected);
       Optional<LimitForecast> forecast =
@@ -132,8 +139,8 @@ public final class Trends {
           Limits.nearer(
               limits.watch(question.upper(), true), limits.watch(question.lower(), false)),
           since,
-          points,
-          points(epoch.before()),
+          Points.of(ready.at(), raw, corrected, usual),
+          Points.measured(epoch.before()),
           scale() * ready.sd(),
           ready.conditions().names().stream().skip(1).distinct().toList());
     }
@@ -152,9 +159,10 @@ public final class Trends {
       for (int i = 0; i < until; i++) {
         before[i] = corrected[i] - scale() * model.changedBy(i);
       }
+      double median = RobustScale.median(before);
       return new Baseline(
-          RobustScale.median(before),
-          RobustScale.mad(before),
+          median,
+          RobustScale.madAbout(median, before),
           until,
           starts().get(0).at(),
           starts().get(until - 1).at());

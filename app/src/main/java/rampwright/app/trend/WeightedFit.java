@@ -1,10 +1,12 @@
 package rampwright.app.trend;
 
+import java.util.Arrays;
 import org.hipparchus.linear.Array2DRowRealMatrix;
 import org.hipparchus.linear.ArrayRealVector;
 import org.hipparchus.linear.CholeskyDecomposition;
 import org.hipparchus.linear.RealMatrix;
 import org.hipparchus.linear.RealVector;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Weighted linear regression with normal priors of mean 0 on the coefficients: minimises sum w (y -
@@ -13,9 +15,18 @@ import org.hipparchus.linear.RealVector;
  * 14.8 (from memory).
  */
 final class WeightedFit {
+  private final double[] y;
   private final double[][] columns;
+  private final double[] priors;
   private final double[] weights;
+  private final double sd;
+
+  /** Products of the columns with each other and with y, weighted, without the priors' share. */
+  private final double[][] products;
+
+  private final double[] right;
   private final RealMatrix inverse;
+  private final double[][] unit;
   private final double[] coefficients;
   private final double[] residuals;
   private final double rss;
@@ -28,31 +39,77 @@ final class WeightedFit {
    * @param sd standard deviation of one value of {@code y}
    */
   WeightedFit(double[] y, double[] weights, double[][] columns, double[] priors, double sd) {
+    this(y, weights, columns, priors, sd, gram(columns), null);
+  }
+
+  /**
+   * The same where the products are known, of equal weights or of fewer columns.
+   *
+   * @param equal products of the columns of equal weights; used where there is no narrower fit
+   * @param narrower fit of the first of these columns with the same y and weights; null for none
+   */
+  WeightedFit(
+      double[] y,
+      double[] weights,
+      double[][] columns,
+      double[] priors,
+      double sd,
+      double[][] equal,
+      @Nullable WeightedFit narrower) {
+    this.y = y;
     this.columns = columns;
+    this.priors = priors;
     this.weights = weights;
+    this.sd = sd;
     int terms = columns.length;
-    double[][] normal = new double[terms][terms];
-    double[] right = new double[terms];
-    for (int a = 0; a < terms; a++) {
-      for (int b = 0; b <= a; b++) {
-        normal[a][b] = product(columns[a], columns[b]);
-        normal[b][a] = normal[a][b];
+    products = new double[terms][terms];
+    right = new double[terms];
+    int known = 0;
+    if (narrower != null) {
+      known = narrower.terms();
+      for (int a = 0; a < known; a++) {
+        System.arraycopy(narrower.products[a], 0, products[a], 0, known);
       }
+      System.arraycopy(narrower.right, 0, right, 0, known);
+    } else {
+      known = equal.length;
+      fromEqual(equal);
+    }
+    double[] weighted = new double[y.length];
+    for (int a = 0; a < terms; a++) {
+      if (a >= known || narrower == null) {
+        for (int i = 0; i < weighted.length; i++) {
+          weighted[i] = weights[i] * columns[a][i];
+        }
+        right[a] = product(weighted, y);
+      }
+      for (int b = 0; a >= known && b <= a; b++) {
+        products[a][b] = product(weighted, columns[b]);
+        products[b][a] = products[a][b];
+      }
+    }
+    double[][] normal = new double[terms][];
+    for (int a = 0; a < terms; a++) {
+      normal[a] = products[a].clone();
       normal[a][a] += sd * sd / (priors[a] * priors[a]);
-      right[a] = product(columns[a], y);
     }
     inverse =
         new CholeskyDecomposition(new Array2DRowRealMatrix(normal, false), 1e-9, 1e-300)
             .getSolver()
             .getInverse();
+    unit = inverse.getData();
     RealVector solved = inverse.operate(new ArrayRealVector(right, false));
     coefficients = solved.toArray();
     residuals = y.clone();
+    for (int a = 0; a < terms; a++) {
+      double[] column = columns[a];
+      double coefficient = coefficients[a];
+      for (int i = 0; i < y.length; i++) {
+        residuals[i] -= column[i] * coefficient;
+      }
+    }
     double sum = 0;
     for (int i = 0; i < y.length; i++) {
-      for (int a = 0; a < terms; a++) {
-        residuals[i] -= columns[a][i] * coefficients[a];
-      }
       sum += weights[i] * residuals[i] * residuals[i];
     }
     for (int a = 0; a < terms; a++) {
@@ -61,10 +118,48 @@ final class WeightedFit {
     rss = sum;
   }
 
-  private double product(double[] a, double[] b) {
+  /** The same with one more column, and what is known of the others. */
+  WeightedFit with(double[] column, double prior) {
+    double[][] wider = Arrays.copyOf(columns, columns.length + 1);
+    wider[columns.length] = column;
+    double[] widerPriors = Arrays.copyOf(priors, wider.length);
+    widerPriors[columns.length] = prior;
+    return new WeightedFit(y, weights, wider, widerPriors, sd, new double[0][], this);
+  }
+
+  /** Products of columns with each other where all weights are 1. */
+  static double[][] gram(double[][] columns) {
+    double[][] gram = new double[columns.length][columns.length];
+    for (int a = 0; a < columns.length; a++) {
+      for (int b = 0; b <= a; b++) {
+        gram[a][b] = product(columns[a], columns[b]);
+        gram[b][a] = gram[a][b];
+      }
+    }
+    return gram;
+  }
+
+  /** Most weights are 1: what the others lack is taken off. */
+  private void fromEqual(double[][] equal) {
+    for (int a = 0; a < equal.length; a++) {
+      System.arraycopy(equal[a], 0, products[a], 0, equal.length);
+    }
+    for (int i = 0; i < weights.length; i++) {
+      double lacks = 1 - weights[i];
+      if (lacks != 0) {
+        for (int a = 0; a < equal.length; a++) {
+          for (int b = 0; b < equal.length; b++) {
+            products[a][b] -= lacks * columns[a][i] * columns[b][i];
+          }
+        }
+      }
+    }
+  }
+
+  private static double product(double[] a, double[] b) {
     double sum = 0;
     for (int i = 0; i < a.length; i++) {
-      sum += weights[i] * a[i] * b[i];
+      sum += a[i] * b[i];
     }
     return sum;
   }
@@ -75,7 +170,7 @@ final class WeightedFit {
 
   /** Covariance of two coefficients for a value's variance of 1. */
   double unitCovariance(int a, int b) {
-    return inverse.getEntry(a, b);
+    return unit[a][b];
   }
 
   /** Covariance of two combinations of the coefficients for a value's variance of 1. */
@@ -134,9 +229,13 @@ final class WeightedFit {
   double lengthLeft(double squares, double[] products) {
     double taken = 0;
     for (int a = 0; a < products.length; a++) {
-      for (int b = 0; b < products.length; b++) {
-        taken += products[a] * inverse.getEntry(a, b) * products[b];
+      double[] row = unit[a];
+      double cross = 0;
+      for (int b = 0; b < a; b++) {
+        cross += row[b] * products[b];
       }
+      // symmetric: the other half is the same
+      taken += products[a] * (2 * cross + row[a] * products[a]);
     }
     return Math.max(0, squares - taken);
   }

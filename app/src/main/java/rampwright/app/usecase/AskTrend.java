@@ -3,22 +3,22 @@ package rampwright.app.usecase;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.ArrayList;
-import java.util.Comparator;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
-import java.util.Set;
-import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
 import rampwright.app.envelope.FigureKey;
 import rampwright.app.logbook.AssetLimit;
-import rampwright.app.logbook.LogEntry;
 import rampwright.app.logbook.LogEvent;
 import rampwright.app.logbook.Logbook;
 import rampwright.app.logbook.LogbookException;
+import rampwright.app.logbook.StartColumns;
+import rampwright.app.page.FleetPage;
 import rampwright.app.trend.AssetFacts;
 import rampwright.app.trend.AssetTrend;
 import rampwright.app.trend.FigureTrend;
+import rampwright.app.trend.Fleet;
 import rampwright.app.trend.Leads;
 import rampwright.app.trend.LoggedStart;
 import rampwright.app.trend.TrendQuestion;
@@ -71,29 +71,50 @@ public final class AskTrend {
         throw new UsageProblem(figure + ": is no figure; rampwright schema lists them");
       }
     }
-    return logbooks.run(
+    if (!question.assets().isEmpty() && question.assets().size() <= FleetPage.ALL_SHOWN) {
+      return logbooks.run(logbook, book -> few(book, question));
+    }
+    List<String> known = logbooks.run(logbook, Logbook::assets);
+    for (String asset : question.assets()) {
+      LogbookUse.demandKnown(asset, known);
+    }
+    List<String> asked = question.assets().isEmpty() ? known : question.assets();
+    boolean large = asked.size() > FleetPage.ALL_SHOWN;
+    return logbooks.forEach(
         logbook,
-        book -> {
-          List<String> known = book.assets();
-          for (String asset : question.assets()) {
-            if (!known.contains(asset)) {
-              throw new UsageProblem(
-                  asset
-                      + ": has no starts in this logbook; it holds "
-                      + (known.isEmpty() ? "none" : String.join(", ", known)));
-            }
-          }
-          List<AssetTrend> answers = new ArrayList<>();
-          for (String asset : question.assets().isEmpty() ? known : question.assets()) {
-            answers.add(asset(book, asset, question));
-          }
-          return answers;
-        });
+        asked,
+        (book, asset) ->
+            large ? brief(asset(book, asset, question)) : asset(book, asset, question));
+  }
+
+  /** Of a few, with one connection, and without asking for all there are. */
+  private static List<AssetTrend> few(Logbook book, Question question)
+      throws LogbookException, UsageProblem {
+    List<AssetTrend> trends = new ArrayList<>();
+    for (String asset : question.assets()) {
+      if (!book.holds(asset)) {
+        LogbookUse.demandKnown(asset, book.assets());
+      }
+      trends.add(asset(book, asset, question));
+    }
+    return trends;
+  }
+
+  /** Without the starts nobody will be shown: those of a large fleet would fill the memory. */
+  private static AssetTrend brief(AssetTrend asset) {
+    List<FigureTrend> figures = new ArrayList<>();
+    for (FigureTrend figure : asset.figures()) {
+      // the first one's course stands for the asset
+      boolean shown = figures.isEmpty() || Fleet.wantsLook(figure);
+      figures.add(shown ? figure : figure.brief());
+    }
+    return new AssetTrend(
+        asset.asset(), asset.facts(), asset.starts(), figures, asset.marks(), asset.leads());
   }
 
   private static AssetTrend asset(Logbook book, String asset, Question question)
       throws LogbookException {
-    List<LogEntry> entries = book.starts(asset);
+    StartColumns columns = book.columns(asset);
     List<LogEvent> events = book.events(asset);
     AssetFacts noted = NotedFacts.of(events);
     ZoneId asked = question.zone();
@@ -105,19 +126,19 @@ public final class AskTrend {
             .toList();
     Map<String, AssetLimit> limits = book.limits(asset);
     List<TrendQuestion> questions = new ArrayList<>();
-    List<FigureTrend> trends = new ArrayList<>();
-    for (String figure : figures(entries)) {
-      TrendQuestion about =
-          new TrendQuestion(
-              figure,
-              starts(entries, figure),
-              work,
-              upper(figure, limits, question),
-              lower(figure, limits),
-              facts.zone());
-      questions.add(about);
-      trends.add(Trends.of(about));
+    for (String figure : FigureKey.keys()) {
+      if (columns.figures().containsKey(figure)) {
+        questions.add(
+            new TrendQuestion(
+                figure,
+                starts(columns, figure),
+                work,
+                upper(figure, limits, question),
+                lower(figure, limits),
+                facts.zone()));
+      }
     }
+    List<FigureTrend> trends = Trends.of(questions);
     List<FigureTrend> shown =
         trends.stream()
             .filter(
@@ -127,26 +148,10 @@ public final class AskTrend {
     return new AssetTrend(
         asset,
         facts,
-        entries.size(),
+        columns.size(),
         shown,
-        NotedFacts.marks(entries, events),
+        NotedFacts.marks(columns, events),
         Leads.of(questions, trends));
-  }
-
-  /** Figures that any start carries, in the order of the definitions. */
-  private static Set<String> figures(List<LogEntry> entries) {
-    Set<String> present = new TreeSet<>(Comparator.comparingInt(FigureKey.keys()::indexOf));
-    for (LogEntry entry : entries) {
-      entry
-          .figures()
-          .forEach(
-              (key, value) -> {
-                if (Double.isFinite(value.value()) && FigureKey.ofKey(key).isPresent()) {
-                  present.add(key);
-                }
-              });
-    }
-    return present;
   }
 
   private static OptionalDouble upper(
@@ -164,17 +169,21 @@ public final class AskTrend {
     return noted == null ? OptionalDouble.empty() : noted.min();
   }
 
-  private static List<LoggedStart> starts(List<LogEntry> entries, String figure) {
-    List<LoggedStart> starts = new ArrayList<>();
-    for (LogEntry entry : entries) {
-      boolean whole = entry.outcome().isEmpty() || "completed".equals(entry.outcome());
+  private static List<LoggedStart> starts(StartColumns columns, String figure) {
+    double[] nowhere = new double[columns.size()];
+    Arrays.fill(nowhere, Double.NaN);
+    double[] values = columns.figures().getOrDefault(figure, nowhere);
+    double[] voltages =
+        VOLTAGE.equals(figure) ? nowhere : columns.figures().getOrDefault(VOLTAGE, nowhere);
+    List<LoggedStart> starts = new ArrayList<>(columns.size());
+    for (int i = 0; i < columns.size(); i++) {
       starts.add(
           new LoggedStart(
-              entry.at(),
-              entry.settings(),
-              entry.value(figure),
-              VOLTAGE.equals(figure) ? Double.NaN : entry.value(VOLTAGE),
-              entry.counts() && whole));
+              columns.at().get(i),
+              columns.settings().get(i),
+              values[i],
+              voltages[i],
+              columns.counts().get(i)));
     }
     return starts;
   }

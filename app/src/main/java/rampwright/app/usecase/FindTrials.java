@@ -43,22 +43,15 @@ final class FindTrials {
     return jobs;
   }
 
-  /** The trials of an asset folder; none where it has none yet. */
+  /** The trials of an asset folder, one beside the sheet too; none where it has none yet. */
   static List<TrialJob> ofAsset(Path folder) throws InputProblem {
-    Path trials = folder.resolve(AssetFolders.TRIALS);
+    List<TrialJob> jobs = new ArrayList<>();
     try {
-      if (!Files.isDirectory(trials)) {
-        return List.of();
-      }
-      try (Stream<Path> entries = Files.list(trials)) {
-        if (entries.findAny().isEmpty()) {
-          return List.of();
-        }
-      }
+      new FindTrials(InputChoice.DEFAULT, false).trialsOf(folder, jobs);
     } catch (IOException e) {
-      throw InputProblem.of(e, trials);
+      throw InputProblem.of(e, folder.resolve(AssetFolders.TRIALS));
     }
-    return new FindTrials(InputChoice.DEFAULT, false).in(List.of(folder));
+    return jobs;
   }
 
   /** Whether what was named stands for one trace. */
@@ -107,9 +100,24 @@ final class FindTrials {
 
   private void assetFolder(Path folder, List<TrialJob> jobs) throws IOException {
     int before = jobs.size();
+    trialsOf(folder, jobs);
+    if (jobs.size() == before) {
+      jobs.add(
+          TrialJob.broken(
+              folder.toString(),
+              folder + ": has no trials yet; put each into a folder of its own under trials"));
+    }
+  }
+
+  private void trialsOf(Path folder, List<TrialJob> jobs) throws IOException {
     Path asset = folder.resolve(AssetFolders.ASSET);
-    if (AssetFolders.trial(folder).trace() != null) {
-      addGuarded(folder, asset, jobs);
+    try {
+      if (AssetFolders.trial(folder).trace() != null) {
+        addGuarded(folder, asset, jobs);
+      }
+    } catch (IOException e) {
+      // What lies beside the sheet is at fault; the trials in folders of their own go on.
+      jobs.add(broken(folder, InputProblem.of(e, folder)));
     }
     Path trials = folder.resolve(AssetFolders.TRIALS);
     if (Files.isDirectory(trials)) {
@@ -120,12 +128,6 @@ final class FindTrials {
       for (Path trial : folders) {
         addGuarded(trial, asset, jobs);
       }
-    }
-    if (jobs.size() == before) {
-      jobs.add(
-          TrialJob.broken(
-              folder.toString(),
-              folder + ": has no trials yet; put each into a folder of its own under trials"));
     }
   }
 

@@ -2,7 +2,17 @@ package rampwright.app.usecase;
 
 import java.nio.file.Path;
 import java.time.InstantSource;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.concurrent.Callable;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.UnaryOperator;
 import org.jspecify.annotations.Nullable;
 import rampwright.app.logbook.Logbook;
@@ -14,6 +24,9 @@ public final class LogbookUse {
   public static final String VARIABLE = "RAMPWRIGHT_LOGBOOK";
 
   private static final String FILE = "logbook.db";
+
+  /** Fewer of them are done by one sooner than another connection is open. */
+  private static final int WORTH_A_WORKER = 16;
 
   private final UnaryOperator<@Nullable String> environment;
   private final InstantSource clock;
@@ -90,6 +103,62 @@ public final class LogbookUse {
       return work.with(logbook);
     } catch (LogbookException e) {
       throw new InputProblem(String.valueOf(e.getMessage()));
+    }
+  }
+
+  /** Work on one of many with an open logbook. */
+  public interface WorkOnEach<A, T> {
+    T with(Logbook logbook, A one) throws LogbookException;
+  }
+
+  /**
+   * The same work on many, side by side on the processors there are, each with a connection of its
+   * own.
+   *
+   * @return what came of each, in their order
+   */
+  public <A, T> List<T> forEach(@Nullable String named, List<A> many, WorkOnEach<A, T> work)
+      throws InputProblem, InterruptedException {
+    int workers =
+        Math.max(
+            1, Math.min(Runtime.getRuntime().availableProcessors(), many.size() / WORTH_A_WORKER));
+    AtomicInteger next = new AtomicInteger();
+    Map<Integer, T> results = new ConcurrentHashMap<>();
+    Callable<Boolean> worker =
+        () -> {
+          try (Logbook logbook = Logbook.open(where(named), environment, clock)) {
+            for (int i = next.getAndIncrement();
+                i < many.size() && !Thread.currentThread().isInterrupted();
+                i = next.getAndIncrement()) {
+              results.put(i, work.with(logbook, many.get(i)));
+            }
+          }
+          return true;
+        };
+    ExecutorService pool =
+        Executors.newFixedThreadPool(
+            workers,
+            task -> {
+              Thread thread = new Thread(task, "logbook");
+              thread.setDaemon(true);
+              return thread;
+            });
+    try {
+      List<Future<Boolean>> pending = new ArrayList<>();
+      for (int i = 0; i < workers; i++) {
+        pending.add(pool.submit(worker));
+      }
+      for (Future<Boolean> one : pending) {
+        one.get();
+      }
+      return List.copyOf(new TreeMap<>(results).values());
+    } catch (ExecutionException e) {
+      if (e.getCause() instanceof LogbookException trouble) {
+        throw new InputProblem(String.valueOf(trouble.getMessage()));
+      }
+      throw new IllegalStateException(e.getCause());
+    } finally {
+      pool.shutdownNow();
     }
   }
 }

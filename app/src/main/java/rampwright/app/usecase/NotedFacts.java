@@ -1,17 +1,16 @@
 package rampwright.app.usecase;
 
 import java.time.DateTimeException;
-import java.time.Instant;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import rampwright.app.asset.Asset;
-import rampwright.app.logbook.LogEntry;
 import rampwright.app.logbook.LogEvent;
 import rampwright.app.logbook.Logbook;
 import rampwright.app.logbook.LogbookException;
+import rampwright.app.logbook.StartColumns;
 import rampwright.app.trend.AssetFacts;
 import rampwright.app.trend.Mark;
 
@@ -67,12 +66,12 @@ final class NotedFacts {
   }
 
   /** Changes of settings and work on the machine, in order of time. */
-  static List<Mark> marks(List<LogEntry> entries, List<LogEvent> events) {
+  static List<Mark> marks(StartColumns starts, List<LogEvent> events) {
     List<Mark> marks = new ArrayList<>();
-    for (int i = 1; i < entries.size(); i++) {
-      if (!entries.get(i).settings().equals(entries.get(i - 1).settings())) {
-        Instant at = entries.get(i).at();
-        marks.add(new Mark(at, Mark.Kind.SETTINGS, entries.get(i).settings(), ""));
+    List<String> settings = starts.settings();
+    for (int i = 1; i < starts.size(); i++) {
+      if (!settings.get(i).equals(settings.get(i - 1))) {
+        marks.add(new Mark(starts.at().get(i), Mark.Kind.SETTINGS, settings.get(i), ""));
       }
     }
     for (LogEvent event : events) {

@@ -9,13 +9,19 @@ final class PersonsWord {
 
   /** A name; refused where it is none. */
   static String name(String given, String what) throws UsageProblem {
+    return name(given, what, "--by");
+  }
+
+  /** The same of another option. */
+  static String name(String given, String what, String option) throws UsageProblem {
     String name = given.strip();
     if (name.isEmpty()) {
-      throw new UsageProblem("--by: " + what + " needs a name");
+      throw new UsageProblem(option + ": " + what + " needs a name");
     }
     if (name.length() > LONGEST_NAME || !name.equals(oneLine(name))) {
       throw new UsageProblem(
-          "--by: a name has at most "
+          option
+              + ": a name has at most "
               + LONGEST_NAME
               + " letters, on one line, without control characters");
     }

@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import rampwright.app.alert.AlertRules;
 import rampwright.app.alert.Condition;
@@ -79,7 +80,9 @@ public final class RaiseAlerts {
 
     Outcome of(List<AssetTrend> assets) throws LogbookException, InterruptedException {
       for (AssetTrend asset : assets) {
-        List<AlertAct> entered = book.appendAlerts(acts(asset, book.alerts(asset.asset())));
+        List<AlertAct> former = book.alerts(asset.asset());
+        Set<String> limited = book.limits(asset.asset()).keySet();
+        List<AlertAct> entered = book.appendAlerts(acts(asset, former, limited));
         for (AlertAct act : entered) {
           raised += act.act() == AlertAct.Act.RAISED ? 1 : 0;
           cleared += act.act() == AlertAct.Act.CLEARED ? 1 : 0;
@@ -93,11 +96,11 @@ public final class RaiseAlerts {
       return new Outcome(raised, cleared, standing, List.copyOf(troubles.values()));
     }
 
-    private List<AlertAct> acts(AssetTrend asset, List<AlertAct> former) {
+    private List<AlertAct> acts(AssetTrend asset, List<AlertAct> former, Set<String> limited) {
       Map<String, StandingAlert> stand = new LinkedHashMap<>();
       StandingAlert.of(former).forEach(alert -> stand.put(alert.raised().subject(), alert));
       List<AlertAct> acts = new ArrayList<>();
-      for (Condition condition : rules.of(asset)) {
+      for (Condition condition : rules.of(asset, limited)) {
         StandingAlert there = stand.get(condition.subject());
         if (there == null && condition.level() == Condition.Level.RAISES) {
           int episode = 1 + episodes(former, condition.subject());

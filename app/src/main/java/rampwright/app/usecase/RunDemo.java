@@ -6,19 +6,23 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 import rampwright.app.asset.AssetFolders;
 import rampwright.app.result.Batch;
 
-/** The main job on the samples that come with the program: analyse, compare, chart. */
+/** The main job on the samples that come with the program: analyse, compare, chart, record. */
 public final class RunDemo {
   private final SampleSource samples;
   private final AnalyzeTraces analyze;
   private final ChartTrials chart;
+  private final MakeRecord record;
 
-  public RunDemo(SampleSource samples, AnalyzeTraces analyze, ChartTrials chart) {
+  public RunDemo(
+      SampleSource samples, AnalyzeTraces analyze, ChartTrials chart, MakeRecord record) {
     this.samples = samples;
     this.analyze = analyze;
     this.chart = chart;
+    this.record = record;
   }
 
   /**
@@ -27,8 +31,9 @@ public final class RunDemo {
    * @param folder its folder
    * @param batch its trials, held against its envelope
    * @param pictures the charts made
+   * @param record the commissioning record, as a page; made of the first asset, null of the others
    */
-  public record Shown(Path folder, Batch batch, List<Path> pictures) {}
+  public record Shown(Path folder, Batch batch, List<Path> pictures, @Nullable Path record) {}
 
   /**
    * Runs the demo.
@@ -52,7 +57,12 @@ public final class RunDemo {
           pictures.add(picture);
         }
       }
-      shown.add(new Shown(asset, batch, pictures));
+      Path page = null;
+      if (shown.isEmpty()) {
+        page = WriteRecord.target(asset, null, false);
+        new WriteRecord().run(record.run(asset, null, Progress.NONE), page);
+      }
+      shown.add(new Shown(asset, batch, pictures, page));
     }
     return shown;
   }

@@ -99,15 +99,27 @@ final class StartEntries {
     return book.append(entries, bases);
   }
 
-  /** The envelope's limits go along, so that a trend knows them without the folder. */
+  /**
+   * The envelope's limits go along, so that a trend knows them without the folder; one that the
+   * envelope no longer has is noted as none.
+   */
   private static void limits(Logbook book, Asset asset) throws LogbookException {
     Map<String, AssetLimit> present = book.limits(asset.id());
+    Map<String, AssetLimit> gone = new LinkedHashMap<>(present);
     for (Limit limit : asset.envelope().limits()) {
       AssetLimit noted =
           new AssetLimit(
               asset.id(), limit.figure().key(), optional(limit.min()), optional(limit.max()));
+      gone.remove(noted.figure());
       if (!noted.equals(present.get(noted.figure()))) {
         book.append(noted);
+      }
+    }
+    for (AssetLimit limit : gone.values()) {
+      if (limit.min().isPresent() || limit.max().isPresent()) {
+        book.append(
+            new AssetLimit(
+                asset.id(), limit.figure(), OptionalDouble.empty(), OptionalDouble.empty()));
       }
     }
   }

@@ -7,6 +7,7 @@ import org.jspecify.annotations.Nullable;
 import rampwright.acquisition.toml.PlainNumber;
 import rampwright.analysis.figure.AnalyzedTrace;
 import rampwright.analysis.figure.MotorContext;
+import rampwright.analysis.quantity.Measured;
 import rampwright.analysis.trace.ChannelName;
 import rampwright.analysis.trace.Samples;
 import rampwright.analysis.trace.Trace;
@@ -34,6 +35,11 @@ final class TraceChecks {
 
   /** No supply is off its declared voltage by a factor of 5, nor an induction motor its speed. */
   private static final double LARGEST_FACTOR = 5;
+
+  private static final double ROOT_3 = Math.sqrt(3);
+
+  /** A supply is within a tenth of its declared voltage (EN 50160), and the meter within 1 %. */
+  private static final double LIKELY_SUPPLY = 0.1;
 
   private static final int DIGITS_SHOWN = 4;
 
@@ -162,6 +168,8 @@ final class TraceChecks {
         remarks.add(unit("voltage", largestV, "V", "supply", declaredV, ratio, "mV", "V"));
       } else if (ratio < 1 / LARGEST_FACTOR) {
         remarks.add(unit("voltage", largestV, "V", "supply", declaredV, ratio, "kV", "V"));
+      } else {
+        remarks.addAll(otherVoltage(analyzed, declaredV));
       }
     }
     Double ratedRpm = motor.ratedSpeedRpm();
@@ -177,6 +185,38 @@ final class TraceChecks {
               shown(ratedRpm)));
     }
     return remarks;
+  }
+
+  /**
+   * Line to line taken for line to neutral or the other way: the voltage before the start is off by
+   * the square root of three.
+   */
+  private static List<String> otherVoltage(AnalyzedTrace analyzed, double declaredV) {
+    Measured before = analyzed.figures().starts().get(0).figures().get("voltage_before_V");
+    Double value = before == null ? null : before.value();
+    if (value == null) {
+      return List.of();
+    }
+    double ratio = value / declaredV;
+    boolean high = Math.abs(ratio / ROOT_3 - 1) < LIKELY_SUPPLY;
+    boolean low = Math.abs(ratio * ROOT_3 - 1) < LIKELY_SUPPLY;
+    if (!high && !low) {
+      return List.of();
+    }
+    return List.of(
+        String.format(
+            Locale.ROOT,
+            "the voltage before the start, %s V, is %s times the supply %s V, close to the square root"
+                + " of three%s: %s",
+            shown(value),
+            shown(ratio),
+            shown(declaredV),
+            low ? " the other way" : "",
+            high
+                ? "do the columns of v1 v2 v3 hold line-to-line values? If so say v12 = { name = ... }"
+                    + " in [columns]"
+                : "do the columns of v12 v23 v31 hold line-to-neutral values? If so say"
+                    + " v1 = { name = ... } in [columns]"));
   }
 
   private static String unit(

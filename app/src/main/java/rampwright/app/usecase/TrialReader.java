@@ -158,6 +158,11 @@ final class TrialReader {
     if (asset == null || trace.has(ChannelName.SPEED)) {
       return SpeedModel.NONE;
     }
+    if (!asset.asset().motor().isPlateOfOneMotor()) {
+      // A machine fitted to a plate that contradicts itself dates full speed with false certainty;
+      // the sheet's warning tells of the plate.
+      return SpeedModel.NONE;
+    }
     try {
       StarterSettings settings = MachineSheet.settings(trial.settings(), asset.asset());
       return settings == null

@@ -106,6 +106,8 @@ class ArchitectureTest {
             "template library",
             LibraryRules.TEMPLATE_LIBRARY,
             "rampwright.app.planted.UsesEveryLibrary"),
+        rule(
+            "paper library", LibraryRules.PAPER_LIBRARY, "rampwright.app.planted.UsesEveryLibrary"),
         rule("JSON library", LibraryRules.JSON_LIBRARY, "rampwright.app.planted.UsesEveryLibrary"),
         rule(
             "clocks only in the launcher",

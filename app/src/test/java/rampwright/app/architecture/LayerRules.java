@@ -120,6 +120,10 @@ final class LayerRules {
               "rampwright.app.heat..",
               "rampwright.app.ready..",
               "rampwright.app.result..",
+              "rampwright.app.report..",
+              "rampwright.app.page..",
+              "rampwright.app.pdf..",
+              "rampwright.app.wording..",
               "rampwright.app.json..",
               "rampwright.acquisition.toml..")
           .should()

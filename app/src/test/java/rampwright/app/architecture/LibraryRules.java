@@ -99,7 +99,7 @@ final class LibraryRules {
   static final ArchRule WINDOWS =
       only(
           "everything else runs where there is no display",
-          in("rampwright.app.desk.view..", "rampwright.app.chart.."),
+          in("rampwright.app.desk.view..", "rampwright.app.chart..", "rampwright.app.pdf.."),
           "java.awt..",
           "javax.swing..",
           "org.knowm..");
@@ -128,6 +128,13 @@ final class LibraryRules {
           "every text on a page goes through the engine's escaping in one place",
           in("rampwright.app.page.."),
           "gg.jte..");
+
+  static final ArchRule PAPER_LIBRARY =
+      only(
+          "what it may fetch and what font it sets with is decided in one place",
+          in("rampwright.app.pdf.."),
+          "com.openhtmltopdf..",
+          "org.apache.pdfbox..");
 
   static final ArchRule JSON_LIBRARY =
       only(

@@ -184,6 +184,17 @@ class AssetFilesTest {
     assertThat(problems(small)).contains("take 9625.3 A, the plate says 11 A").contains("W for kW");
   }
 
+  // I = P / (sqrt(3) U pf eff) = 90,000 / (1.73205 x 400 x 0.87 x 0.948) = 157.5 A, by hand.
+  @Test
+  void aPlateWhoseCurrentIsNotThatOfItsPowerIsNotOfOneMotor() throws Exception {
+    assertThat(parse(Examples.ASSET).asset().motor().currentOfPowerA())
+        .isCloseTo(157.5, within(0.05));
+    assertThat(parse(Examples.ASSET).asset().motor().isPlateOfOneMotor()).isTrue();
+    Asset odd =
+        parse(Examples.assetWith("rated_current_A = 160.0", "rated_current_A = 210.0")).asset();
+    assertThat(odd.motor().isPlateOfOneMotor()).isFalse();
+  }
+
   @Test
   void aPlateThatIsOddIsReadWithAWarning() throws Exception {
     assertThat(parse(Examples.assetWith("rated_voltage_V = 400.0", "rated_voltage_V = 690.0")))

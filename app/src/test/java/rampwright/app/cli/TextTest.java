@@ -3,6 +3,7 @@ package rampwright.app.cli;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import org.junit.jupiter.api.Test;
+import rampwright.app.wording.ValueText;
 
 class TextTest {
   @Test

@@ -96,6 +96,71 @@ abstract class LogbookContract {
     }
   }
 
+  /** A trend reads by column: the same values as whoever reads whole entries. */
+  @Test
+  void columnsSayWhatTheEntriesSay() throws Exception {
+    List<LogEntry> made = new ArrayList<>();
+    for (int i = 0; i < 700; i++) {
+      made.add(entry(NOON.plusSeconds(60L * i), i % 7 == 0 ? 0.0 : 8 + 0.01 * i));
+    }
+    LogEntry stalled =
+        new LogEntry(
+            "P-1",
+            NOON.plusSeconds(5),
+            "other",
+            "stalled",
+            true,
+            "",
+            "",
+            "",
+            made.get(0).origin(),
+            Map.of("run_current_A", new LoggedFigure(-0.0, "A", 0.0, "")));
+    try (Logbook logbook = open()) {
+      logbook.append(made);
+      logbook.append(List.of(stalled, entry(NOON, 9.75)));
+      List<LogEntry> starts = logbook.starts("P-1");
+      StartColumns columns = logbook.columns("P-1");
+      assertThat(columns.size()).isEqualTo(starts.size());
+      assertThat(columns.at()).isEqualTo(starts.stream().map(LogEntry::at).toList());
+      assertThat(columns.settings()).isEqualTo(starts.stream().map(LogEntry::settings).toList());
+      assertThat(columns.figures())
+          .containsOnlyKeys("start_time_s", "run_current_A", "not_a_column");
+      for (int i = 0; i < starts.size(); i++) {
+        assertThat(columns.counts().get(i)).isEqualTo(starts.get(i).outcome().equals("completed"));
+        for (Map.Entry<String, double[]> column : columns.figures().entrySet()) {
+          assertThat((Double) column.getValue()[i])
+              .isEqualTo((Double) starts.get(i).value(column.getKey()));
+        }
+      }
+      assertThat(logbook.columns("P-2").size()).isZero();
+      assertThat(logbook.holds("P-1")).isTrue();
+      assertThat(logbook.holds("P-2")).isFalse();
+    }
+  }
+
+  /** Many at once, known ones, doubles and corrections among them. */
+  @Test
+  void manyAtOnceAreEnteredAsOneByOne() throws Exception {
+    List<LogEntry> made = new ArrayList<>();
+    for (int i = 0; i < 450; i++) {
+      made.add(entry(NOON.plusSeconds(60L * i), 8 + 0.01 * i));
+    }
+    List<LogEntry> all = new ArrayList<>(made);
+    all.add(made.get(11));
+    all.add(entry(NOON.plusSeconds(60), 5));
+    LogEntry moved = made.get(20);
+    all.add(entry("P-1", moved.at().plusSeconds(7), 8.2, moved.origin().trial()));
+    try (Logbook logbook = open()) {
+      assertThat(logbook.append(made.subList(0, 30))).isEqualTo(new Logbook.Appended(30, 0, 0));
+      assertThat(logbook.append(all)).isEqualTo(new Logbook.Appended(422, 31, 2));
+      assertThat(logbook.starts("P-1")).hasSize(450);
+      assertThat(logbook.append(all).added())
+          .as("the two last words stand against each other")
+          .isLessThanOrEqualTo(4);
+      assertThat(logbook.verify().damaged()).isEmpty();
+    }
+  }
+
   @Test
   void textOfEveryKindIsKept() throws Exception {
     String odd = "Größe\t\"x\"\n'; DROP TABLE entry; -- \u0000 \ud83d\udd27 \u202e";

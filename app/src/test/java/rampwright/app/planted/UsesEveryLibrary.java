@@ -11,4 +11,5 @@ record UsesEveryLibrary(
     tech.tablesaw.api.Table table,
     org.tomlj.TomlTable toml,
     gg.jte.TemplateEngine templates,
+    com.openhtmltopdf.pdfboxout.PdfRendererBuilder paper,
     com.fasterxml.jackson.core.JsonFactory json) {}

@@ -7,8 +7,8 @@ import org.junit.jupiter.api.Test;
 
 /**
  * NIST/SEMATECH e-Handbook of Statistical Methods, 6.3.2.4 (EWMA) and 6.3.2.3 (CUSUM), as quoted by
- * several public copies; run lengths: Montgomery, Introduction to Statistical Quality Control,
- * tables of average run lengths (from memory).
+ * several public copies; 6.3.2.2 (individuals) likewise; run lengths: Montgomery, Introduction to
+ * Statistical Quality Control, tables of average run lengths (from memory).
  */
 class ControlChartReferenceTest {
   private static final double[] EWMA_VALUES = {
@@ -42,6 +42,22 @@ class ControlChartReferenceTest {
     // published 52.5884; the last digit is cut, not rounded
     assertThat(50 + chart.halfWidth()).isCloseTo(52.5884, within(1e-4));
     assertThat(50 + chart.halfWidth(1)).isCloseTo(50 + 3 * 2.0539 * 0.3, within(1e-9));
+  }
+
+  /** The handbook's flow rates: mean 50.81, mean range 1.8778, limits 55.8041 and 45.8159. */
+  @Test
+  void individualsFollowTheHandbook() {
+    double[] flow = {49.6, 47.6, 49.9, 51.3, 47.8, 51.2, 52.6, 52.4, 53.6, 52.1};
+    Individuals chart = Individuals.of(flow);
+    assertThat(chart.mean()).isCloseTo(50.81, within(TWO_PLACES));
+    assertThat(chart.meanRange()).isCloseTo(1.8778, within(5e-5));
+    assertThat(chart.upper()).isCloseTo(55.8041, within(1e-4));
+    assertThat(chart.lower()).isCloseTo(45.8159, within(1e-4));
+    // factor 3.267; a copy prints 6.1349 for it
+    assertThat(chart.rangeLimit()).isCloseTo(6.1347, within(1e-4));
+    assertThat(chart.firstOut(flow)).isEqualTo(-1);
+    assertThat(chart.firstOut(50, 55.9, 45)).isEqualTo(1);
+    assertThat(chart.firstOut(50, 45.8)).isEqualTo(1);
   }
 
   @Test

@@ -7,7 +7,9 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
+import java.util.Random;
 import org.junit.jupiter.api.Test;
 import rampwright.app.fixture.SharedData;
 
@@ -63,6 +65,34 @@ class TrendTestsReferenceTest {
   void medianAbsoluteDeviation() {
     assertThat(1.4826 * RobustScale.mad(1, 2, 3, 4, 5, 6, 7, 8, 9)).isCloseTo(2.9652, within(1e-9));
     assertThat(RobustScale.mad(1, 2, 3, 4, 5, 6, 7, 8, 100)).isEqualTo(2);
+  }
+
+  /** The selected values against those of a sorted copy: the definition. */
+  @Test
+  void selectingAgreesWithSorting() {
+    Random chance = new Random(71);
+    for (int n : new int[] {1, 2, 3, 7, 151, 152, 600, 5000}) {
+      for (int kind = 0; kind < 4; kind++) {
+        double[] values = new double[n];
+        for (int i = 0; i < n; i++) {
+          // scattered, many alike, rising, all alike
+          values[i] =
+              switch (kind) {
+                case 0 -> chance.nextGaussian();
+                case 1 -> chance.nextInt(5);
+                case 2 -> i;
+                default -> 3;
+              };
+        }
+        double[] sorted = values.clone();
+        Arrays.sort(sorted);
+        for (int k : new int[] {0, n / 3, n / 2, n - 1}) {
+          assertThat(RobustScale.select(values.clone(), k)).isEqualTo(sorted[k]);
+        }
+        assertThat(RobustScale.median(values))
+            .isEqualTo(n % 2 == 1 ? sorted[n / 2] : (sorted[n / 2 - 1] + sorted[n / 2]) / 2);
+      }
+    }
   }
 
   /** R package trend, vignette, river Maxau: yearly flow and sediment, 1965 to 2009. */

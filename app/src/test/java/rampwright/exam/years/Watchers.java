@@ -1,6 +1,7 @@
 package rampwright.exam.years;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
 import java.util.OptionalDouble;
@@ -22,7 +23,15 @@ final class Watchers {
           "said by the trend, each time it comes up",
           "said by the trend, once until 8 starts without",
           "alert, once until 8 starts without",
+          "the same from a chance of 0.7 on",
+          "the same from a chance of 0.75 on",
+          "the same from a chance of 0.8 on",
+          "the same from a chance of 0.85 on",
+          "the same from a chance of 0.9 on",
           "fixed threshold, each time it comes up");
+
+  /** Chances an alert might be raised from, to show what each costs. */
+  private static final double[] MIGHT = {0.7, 0.75, 0.8, 0.85, 0.9};
 
   static final int THRESHOLD_BASE = 30;
   private static final double THRESHOLD = 0.1;
@@ -69,9 +78,18 @@ final class Watchers {
   boolean[] see(List<LoggedStart> starts) {
     FigureTrend trend = trend(starts, Double.NaN);
     boolean changed = trend.state() == TrendState.STEP || trend.state() == TrendState.DRIFT;
-    boolean alert = changed && trend.chance() >= FigureTrend.ALERT_FROM;
-    boolean[] now = {changed, changed, alert, thresholdSays(starts)};
-    int[] forgets = {1, QUIET, QUIET, 1};
+    boolean[] now = new boolean[NAMES.size()];
+    int[] forgets = new int[now.length];
+    Arrays.fill(forgets, QUIET);
+    now[0] = changed;
+    forgets[0] = 1;
+    now[1] = changed;
+    now[2] = changed && trend.chance() >= FigureTrend.ALERT_FROM;
+    for (int i = 0; i < MIGHT.length; i++) {
+      now[3 + i] = changed && trend.chance() >= MIGHT[i];
+    }
+    now[now.length - 1] = thresholdSays(starts);
+    forgets[now.length - 1] = 1;
     for (int i = 0; i < now.length; i++) {
       quiet[i] = now[i] ? 0 : quiet[i] + 1;
       if (now[i] && !on[i]) {

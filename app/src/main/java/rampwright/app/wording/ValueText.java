@@ -1,4 +1,4 @@
-package rampwright.app.cli;
+package rampwright.app.wording;
 
 import java.math.BigDecimal;
 import java.math.MathContext;
@@ -6,7 +6,7 @@ import java.math.RoundingMode;
 import org.jspecify.annotations.Nullable;
 
 /** Numbers as people read them: as many digits as the uncertainty allows. */
-final class ValueText {
+public final class ValueText {
   private static final int DIGITS_WITHOUT_UNCERTAINTY = 4;
   private static final int MOST_DIGITS = 7;
 
@@ -16,7 +16,7 @@ final class ValueText {
    * A value rounded to the place of its uncertainty's second digit (JCGM 100, 7.2.6), to four
    * digits where there is none. Numbers stay plain, without exponent, from 1e-4 to 1e9.
    */
-  static String value(double value, @Nullable Double uncertainty) {
+  public static String value(double value, @Nullable Double uncertainty) {
     BigDecimal exact = BigDecimal.valueOf(value);
     if (value == 0) {
       return "0";
@@ -38,7 +38,7 @@ final class ValueText {
   }
 
   /** An uncertainty with two digits; a dash where it cannot be told. */
-  static String uncertainty(@Nullable Double uncertainty) {
+  public static String uncertainty(@Nullable Double uncertainty) {
     if (uncertainty == null) {
       return "-";
     }
@@ -46,17 +46,17 @@ final class ValueText {
   }
 
   /** A time on the trace's time base, to the millisecond. */
-  static String timeS(double timeS) {
+  public static String timeS(double timeS) {
     return BigDecimal.valueOf(timeS).setScale(3, RoundingMode.HALF_EVEN).toPlainString();
   }
 
   /** A percentage with three digits. */
-  static String percent(double value) {
+  public static String percent(double value) {
     return value == 0 ? "0" : trimmed(plain(value, 3));
   }
 
   /** Five digits and more before the point are parted by threes (SI brochure, 5.4.4). */
-  static String grouped(String plain) {
+  public static String grouped(String plain) {
     int point = plain.indexOf('.');
     int end = point < 0 ? plain.length() : point;
     int begin = plain.startsWith("-") ? 1 : 0;
@@ -68,6 +68,22 @@ final class ValueText {
       text.insert(at, ' ');
     }
     return text.toString();
+  }
+
+  /** A stretch of time as people say it, rounded up to whole seconds. */
+  public static String duration(double lastsS) {
+    if (!Double.isFinite(lastsS)) {
+      return "endless";
+    }
+    long s = (long) Math.ceil(lastsS - 1e-6);
+    if (s < 60) {
+      return s + " s";
+    }
+    if (s < 3600) {
+      return s / 60 + " min" + (s % 60 == 0 ? "" : " " + s % 60 + " s");
+    }
+    long minutes = (s + 59) / 60;
+    return minutes / 60 + " h" + (minutes % 60 == 0 ? "" : " " + minutes % 60 + " min");
   }
 
   private static String plain(double value, int digits) {
