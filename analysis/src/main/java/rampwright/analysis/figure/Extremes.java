@@ -25,8 +25,7 @@ final class Extremes {
     for (int p = 0; p < r.phases.size(); p++) {
       double raw = Noise.largest(r.currentForExtremes[p], from, to);
       NoisyExtreme.Largest found =
-          NoisyExtreme.largest(
-              r.currentForExtremes[p], from, to, noise(r, r.current[p], from, to));
+          NoisyExtreme.largest(r.currentForExtremes[p], from, to, noise(r, r.current[p], from, to));
       double largest = found.value();
       if (!Double.isNaN(largest)) {
         String label = r.phases.get(p).phase();

@@ -149,9 +149,7 @@ record Flow(
       double intervalS = r.t[first] - r.t[before];
       double share = Math.min(0.5, shareOf(r, first, first + 1));
       fromS = r.t[first] - share * intervalS;
-      fromU =
-          Math.hypot(
-              Accuracy.ofWidth(intervalS * Math.max(LEAST_WIDTH, 2 * share)), r.jitterS);
+      fromU = Math.hypot(Accuracy.ofWidth(intervalS * Math.max(LEAST_WIDTH, 2 * share)), r.jitterS);
       double spanS = r.averaging.spanS();
       if (spanS > LONG_AVERAGE * r.stepS) {
         // One that averages about its stamp shows current half its span early.

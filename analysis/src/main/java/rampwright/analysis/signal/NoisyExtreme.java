@@ -8,8 +8,8 @@ package rampwright.analysis.signal;
  * around the largest reading, and the widest window is taken whose largest value still agrees with
  * those of all narrower ones, within what their noise lets them be too high.
  *
- * <p>Formula: value of a parabola fitted to 2 h + 1 even readings at their middle, weights (3 h2 + 3
- * h - 1 - 5 k2) 3 / ((2 h - 1) (2 h + 1) (2 h + 3)). Source: A. Savitzky and M. J. E. Golay,
+ * <p>Formula: value of a parabola fitted to 2 h + 1 even readings at their middle, weights (3 h2 +
+ * 3 h - 1 - 5 k2) 3 / ((2 h - 1) (2 h + 1) (2 h + 3)). Source: A. Savitzky and M. J. E. Golay,
  * Analytical Chemistry 36 (1964) 1627. Choice of the window: O. V. Lepskii, Theory of Probability
  * and Its Applications 35 (1991) 454 (both from memory).
  *

@@ -20,14 +20,14 @@ import rampwright.analysis.machine.StopMode;
  *
  * <p>Formula: the logarithm of measured over predicted is a Gaussian process over the settings with
  * zero mean, the standard deviation of {@link Discrepancy} times a factor, correlation {@link
- * SettingDistance}, and {@value #ALONE} of it more that is a trial's own, the
- * uncertainty of the measured figure besides. The factor squared is (n0
- * + sum of squared misses over what is expected of them) / (n0 + n), n0 = {@value #BELIEF}, and
- * never below one: an asset on which the best model misses is trusted less everywhere. Mean and
- * variance at new settings are the usual ones of kriging, with a trial's own on top. Source: M. C.
- * Kennedy and A. O'Hagan, Bayesian calibration of computer models, J. R. Statist. Soc. B 63 (2001),
- * section 4, from memory. What differs from day to day in load, voltage and breakaway is no part of
- * this: the models to which it is applied differ by it.
+ * SettingDistance}, and {@value #ALONE} of it more that is a trial's own, the uncertainty of the
+ * measured figure besides. The factor squared is (n0 + sum of squared misses over what is expected
+ * of them) / (n0 + n), n0 = {@value #BELIEF}, and never below one: an asset on which the best model
+ * misses is trusted less everywhere. Mean and variance at new settings are the usual ones of
+ * kriging, with a trial's own on top. Source: M. C. Kennedy and A. O'Hagan, Bayesian calibration of
+ * computer models, J. R. Statist. Soc. B 63 (2001), section 4, from memory. What differs from day
+ * to day in load, voltage and breakaway is no part of this: the models to which it is applied
+ * differ by it.
  *
  * <p>Range: a shift of at most {@value #MOST} either way; more is a trial that was something else.
  */
@@ -71,9 +71,7 @@ final class Experience {
   }
 
   private static Experience of(
-      List<AdviceRequest.Trial> trials,
-      List<Rehearsal> rehearsals,
-      @Nullable Experience ofBest) {
+      List<AdviceRequest.Trial> trials, List<Rehearsal> rehearsals, @Nullable Experience ofBest) {
     Map<RunFigure, Learnt> learnt = new EnumMap<>(RunFigure.class);
     for (RunFigure figure : RunFigure.values()) {
       List<Seen> seen = new ArrayList<>();

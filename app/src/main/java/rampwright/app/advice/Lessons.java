@@ -29,8 +29,7 @@ final class Lessons {
   private final Experience ofBest;
   private final double[] weights;
 
-  private Lessons(
-      Map<MachineModel, Experience> ofModel, Experience ofBest, double[] weights) {
+  private Lessons(Map<MachineModel, Experience> ofModel, Experience ofBest, double[] weights) {
     this.ofModel = ofModel;
     this.ofBest = ofBest;
     this.weights = weights;
@@ -66,8 +65,7 @@ final class Lessons {
       asTheyWere.add(
           fit.trialModels(t, models.size(), Double.isNaN(measuredV) ? sourceV : measuredV));
     }
-    Experience ofBest =
-        Experience.of(trials, rehearsals(trials, chances, draw(asTheyWere, 0)));
+    Experience ofBest = Experience.of(trials, rehearsals(trials, chances, draw(asTheyWere, 0)));
     List<Lesson> lessons =
         batch.map(
             models.size(),

@@ -150,8 +150,8 @@ class ExperienceTest {
 
   /**
    * Closed forms: n trials without a miss at the same settings leave 0.09 / (n + 0.09) of the
-   * variance, and a trial's own 0.09 comes on top. The two starts are of different kinds of ramp and
-   * tell nothing of each other, the two stops are the same.
+   * variance, and a trial's own 0.09 comes on top. The two starts are of different kinds of ramp
+   * and tell nothing of each other, the two stops are the same.
    */
   @Test
   void aModelThatWasRightIsNotShiftedAndTrustedMoreWhereItWasSeen() {
@@ -163,8 +163,7 @@ class ExperienceTest {
         int n = figure == RunFigure.STOP_TIME ? 2 : 1;
         assertThat(after.of(figure)).isCloseTo(plain.of(figure), within(ROUNDING));
         assertThat(after.sigma(figure))
-            .isCloseTo(
-                plain.sigma(figure) * Math.sqrt(0.09 / (n + 0.09) + 0.09), within(ROUNDING));
+            .isCloseTo(plain.sigma(figure) * Math.sqrt(0.09 / (n + 0.09) + 0.09), within(ROUNDING));
       }
     }
   }

@@ -95,8 +95,7 @@ public final class KeepExam {
     AdviseAsset use = ProductAdviser.useCase();
     AdviseAsset.Advised asked = use.advise(made.path());
     Advice advice = asked.advice();
-    Advice same =
-        use.predict(made.path(), made.trialFolder(3).resolve("settings.toml")).advice();
+    Advice same = use.predict(made.path(), made.trialFolder(3).resolve("settings.toml")).advice();
     Adviser.Seen now = new Adviser.Seen(question.best(), last);
     PlantSettings advised =
         ProcessAdviser.parse(
