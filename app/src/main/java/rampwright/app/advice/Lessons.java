@@ -3,7 +3,6 @@ package rampwright.app.advice;
 import java.util.ArrayList;
 import java.util.IdentityHashMap;
 import java.util.List;
-import java.util.Map;
 import rampwright.analysis.fit.Batch;
 import rampwright.analysis.fit.FitResult;
 import rampwright.analysis.fit.TrialObservation;
@@ -25,11 +24,12 @@ final class Lessons {
   // A start differs from trial to trial, so a draw on which a made one fails is not ruled out.
   private static final double FAILS_WHERE_MADE = 0.1;
 
-  private final Map<MachineModel, Experience> ofModel;
+  private final IdentityHashMap<MachineModel, Experience> ofModel;
   private final Experience ofBest;
   private final double[] weights;
 
-  private Lessons(Map<MachineModel, Experience> ofModel, Experience ofBest, double[] weights) {
+  private Lessons(
+      IdentityHashMap<MachineModel, Experience> ofModel, Experience ofBest, double[] weights) {
     this.ofModel = ofModel;
     this.ofBest = ofBest;
     this.weights = weights;
@@ -73,7 +73,7 @@ final class Lessons {
               List<Rehearsal> seen = rehearsals(trials, chances, draw(asTheyWere, k + 1));
               return new Lesson(ofBest.ofDraw(trials, seen), weight(trials, seen));
             });
-    Map<MachineModel, Experience> ofModel = new IdentityHashMap<>();
+    IdentityHashMap<MachineModel, Experience> ofModel = new IdentityHashMap<>();
     double[] weights = new double[models.size()];
     for (int k = 0; k < models.size(); k++) {
       ofModel.put(models.get(k), lessons.get(k).experience());
