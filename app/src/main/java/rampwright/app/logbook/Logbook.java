@@ -18,6 +18,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.OptionalInt;
 import java.util.TreeMap;
+import java.util.concurrent.locks.LockSupport;
 import java.util.function.UnaryOperator;
 import org.jspecify.annotations.Nullable;
 
@@ -27,6 +28,11 @@ import org.jspecify.annotations.Nullable;
  */
 public final class Logbook implements AutoCloseable {
   private static final int WAIT_FOR_OTHERS_MS = 20_000;
+
+  // sqlite.org, result codes: the file is held by another connection.
+  private static final int SQLITE_BUSY = 5;
+
+  private static final int WAL_PAUSE_MS = 20;
 
   private static final int CACHE_KIB = 32_000;
 
@@ -69,7 +75,7 @@ public final class Logbook implements AutoCloseable {
     try (Statement statement = connection.createStatement()) {
       if (location.store() == Location.Store.SQLITE) {
         statement.execute("PRAGMA busy_timeout = " + WAIT_FOR_OTHERS_MS);
-        statement.execute("PRAGMA journal_mode = WAL");
+        writeAhead(statement);
         statement.execute("PRAGMA synchronous = FULL");
         statement.execute("PRAGMA foreign_keys = ON");
         // the starts of one asset lie among those of others: the next asset's are on the same pages
@@ -90,6 +96,21 @@ public final class Logbook implements AutoCloseable {
     } catch (LogbookException e) {
       connection.close();
       throw e;
+    }
+  }
+
+  /** Where several open a new file at once, the library does not wait for this change by itself. */
+  private static void writeAhead(Statement statement) throws SQLException {
+    for (int tries = 1; ; tries++) {
+      try {
+        statement.execute("PRAGMA journal_mode = WAL");
+        return;
+      } catch (SQLException e) {
+        if (tries >= WAIT_FOR_OTHERS_MS / WAL_PAUSE_MS || e.getErrorCode() != SQLITE_BUSY) {
+          throw e;
+        }
+        LockSupport.parkNanos(1_000_000L * WAL_PAUSE_MS);
+      }
     }
   }
 

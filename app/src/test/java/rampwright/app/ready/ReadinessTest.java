@@ -216,7 +216,7 @@ class ReadinessTest {
     AssetFile heavy =
         AssetFiles.parse(
             Path.of("asset.toml"),
-            Examples.ASSET.replace(times, "").replace("inertia_kgm2 = 2.0", "inertia_kgm2 = 40.0"));
+            Examples.ASSET.replace(times, "").replace("inertia_kgm2 = 2.0", "inertia_kgm2 = 42.0"));
     ReadyLine line = line(ready(heavy, slow), "motor heat");
     assertThat(line.state()).as(line.text()).isEqualTo(ReadyLine.State.LOOK);
     assertThat(line.text()).contains("may be more than the motor has", "ask him");
