@@ -19,13 +19,15 @@ final class ColumnReader {
   private static final int AT_FIRST = 256;
 
   /** A figure without a column has its value in the numbers, before a colon. */
-  private static final String SELECT =
+  private static final String BEFORE_FIGURES =
       "SELECT e.at_utc, e.settings, e.outcome, e.counts,"
           + " CASE WHEN e.numbers LIKE '%:%' THEN e.wording END,"
-          + " CASE WHEN e.numbers LIKE '%:%' THEN e.numbers END, "
-          + FigureColumns.listed("e.")
-          + " FROM entry e WHERE e.asset = ? AND"
-          + EntryRows.IN_FORCE
+          + " CASE WHEN e.numbers LIKE '%:%' THEN e.numbers END, ";
+
+  private static final String AFTER_FIGURES =
+      // few are corrected: listed once sooner than looked for at each, as IN_FORCE does
+      " FROM entry e WHERE e.asset = ? AND e.id NOT IN"
+          + " (SELECT r.replaces FROM entry r WHERE r.asset = ? AND r.replaces IS NOT NULL)"
           + " ORDER BY e.at_utc, e.version";
 
   private final Connection connection;
@@ -43,11 +45,14 @@ final class ColumnReader {
 
   StartColumns of(String asset) throws SQLException {
     try (EntryRows rows = new EntryRows(connection);
-        PreparedStatement select = connection.prepareStatement(SELECT)) {
+        FigureCells cells = FigureCells.of(connection);
+        PreparedStatement select =
+            connection.prepareStatement(BEFORE_FIGURES + cells.selected() + AFTER_FIGURES)) {
       select.setString(1, asset);
+      select.setString(2, asset);
       try (ResultSet row = select.executeQuery()) {
         while (row.next()) {
-          take(row, rows);
+          take(row, cells.of(row, FIRST_FIGURE), rows);
         }
       }
     }
@@ -63,7 +68,7 @@ final class ColumnReader {
     return new StartColumns(at, settings, counts, figures);
   }
 
-  private void take(ResultSet row, EntryRows rows) throws SQLException {
+  private void take(ResultSet row, double[] values, EntryRows rows) throws SQLException {
     int n = at.size();
     at.add(UtcText.instant(row.getString(1)));
     settings.add(words.computeIfAbsent(row.getString(2), word -> word));
@@ -75,11 +80,8 @@ final class ColumnReader {
       }
     }
     for (int i = 0; i < columns.length; i++) {
-      double value = row.getDouble(FIRST_FIGURE + i);
-      // a driver gives 0 for nothing; asking after each of a million starts would take its time
-      boolean none = value == 0 && row.wasNull();
-      columns[i][n] = none ? Double.NaN : value;
-      present[i] |= !none && Double.isFinite(value);
+      columns[i][n] = values[i];
+      present[i] |= Double.isFinite(values[i]);
     }
     String wording = row.getString(5);
     if (wording != null) {

@@ -1,7 +1,5 @@
 package rampwright.app.trend;
 
-import java.util.Arrays;
-
 /**
  * How much better one further change explains what a fit leaves over: a step at each start, or a
  * drift that begins at each. The evidence is the Bayes factor of one added regressor with a normal
@@ -41,16 +39,22 @@ final class ChangeSearch {
   /** Chance of a step within the few hours or days of a trial series; likewise. */
   private static final double STEP_AT_LEAST = 0.02;
 
-  private final double[] logStep;
-  private final double[] logDrift;
-  private final double logStepSum;
-  private final double logDriftSum;
+  /** Below it six terms of the series are exact to 1e-13 of the sum. */
+  private static final double SMALL_SHARE = 0.008;
 
-  private ChangeSearch(double[] logStep, double[] logDrift) {
-    this.logStep = logStep;
-    this.logDrift = logDrift;
-    this.logStepSum = logSum(logStep);
-    this.logDriftSum = logSum(logDrift);
+  /** Logarithm of what adds nothing to a sum. */
+  private static final double NOTHING = -60;
+
+  private final Places step;
+  private final Places drift;
+  private final double logStep;
+  private final double logDrift;
+
+  private ChangeSearch(Places step, Places drift) {
+    this.step = step;
+    this.drift = drift;
+    this.logStep = step.logSum();
+    this.logDrift = drift.logSum();
   }
 
   /**
@@ -62,10 +66,8 @@ final class ChangeSearch {
    */
   static ChangeSearch of(WeightedFit fit, double[] timeYears, double sd, double inflation) {
     int n = fit.size();
-    double[] logStep = new double[n];
-    double[] logDrift = new double[n];
-    Arrays.fill(logStep, Double.NEGATIVE_INFINITY);
-    Arrays.fill(logDrift, Double.NEGATIVE_INFINITY);
+    Places step = new Places(n);
+    Places drift = new Places(n);
     Tail tail = new Tail(fit.terms());
     double freedom = Math.max(1, fit.weightSum() - fit.terms()) / inflation;
     double last = timeYears[n - 1];
@@ -73,37 +75,39 @@ final class ChangeSearch {
       tail.take(fit, k, timeYears[k] - last);
       int after = n - k;
       if (after >= FEWEST_AFTER && k >= FEWEST_BEFORE) {
-        logStep[k] =
-            evidence(
-                fit,
-                STEPS_PER_YEAR * share(timeYears, k) + STEP_AT_LEAST / n,
-                tail.products,
-                tail.weight,
-                tail.residual,
-                PRIOR_SIZE,
-                sd,
-                inflation,
-                freedom);
+        evidence(
+            step,
+            k,
+            fit,
+            STEPS_PER_YEAR * share(timeYears, k) + STEP_AT_LEAST / n,
+            tail.products,
+            tail.weight,
+            tail.residual,
+            PRIOR_SIZE,
+            sd,
+            inflation,
+            freedom);
       }
       double rise = last - timeYears[k];
       boolean fromTheFirst = k == 0 && after >= FEWEST_BEFORE + FEWEST_AFTER;
       boolean later = k >= FEWEST_BEFORE && after >= FEWEST_OF_DRIFT;
       if ((fromTheFirst || later) && rise > 0) {
         double begin = timeYears[k] - last;
-        logDrift[k] =
-            evidence(
-                fit,
-                k == 0 ? DRIFT_FROM_THE_FIRST : DRIFTS_PER_YEAR * share(timeYears, k),
-                tail.hingeProducts(begin),
-                tail.hingeSquares(begin),
-                tail.hingeResidual(begin),
-                PRIOR_SIZE / rise,
-                sd,
-                inflation,
-                freedom);
+        evidence(
+            drift,
+            k,
+            fit,
+            k == 0 ? DRIFT_FROM_THE_FIRST : DRIFTS_PER_YEAR * share(timeYears, k),
+            tail.hingeProducts(begin),
+            tail.hingeSquares(begin),
+            tail.hingeResidual(begin),
+            PRIOR_SIZE / rise,
+            sd,
+            inflation,
+            freedom);
       }
     }
-    return new ChangeSearch(logStep, logDrift);
+    return new ChangeSearch(step, drift);
   }
 
   /**
@@ -116,8 +120,10 @@ final class ChangeSearch {
     return ((k == 0 ? mean : timeYears[k] - timeYears[k - 1]) + mean) / 2;
   }
 
-  /** Logarithm of the chance before the starts were seen times the Bayes factor. */
-  private static double evidence(
+  /** The chance before the starts were seen and the Bayes factor, at one place. */
+  private static void evidence(
+      Places places,
+      int k,
       WeightedFit fit,
       double before,
       double[] products,
@@ -128,80 +134,118 @@ final class ChangeSearch {
       double inflation,
       double freedom) {
     double length = fit.lengthLeft(squares, products);
-    if (length <= LEAST_SHARE * squares) {
-      return Double.NEGATIVE_INFINITY;
+    if (length > LEAST_SHARE * squares) {
+      double loose = sd * sd * inflation / (prior * prior);
+      double taken = along * along / (length + loose);
+      double share = Math.min(1 - 1e-12, taken / fit.rss());
+      places.put(
+          k, before * Math.sqrt(loose / (length + loose)), freedom / 2 * minusLogOfRest(share));
     }
-    double loose = sd * sd * inflation / (prior * prior);
-    double taken = along * along / (length + loose);
-    double share = Math.min(1 - 1e-12, taken / fit.rss());
-    // log(1 - share) is off by 1e-16 where log1p would not be: of no account, and several times
-    // sooner
-    return Math.log(before * Math.sqrt(loose / (length + loose)))
-        - freedom / 2 * Math.log(1 - share);
+  }
+
+  /**
+   * -log(1 - share), within 1e-13 of its size: most shares are small, and the general way takes
+   * several times as long.
+   */
+  private static double minusLogOfRest(double share) {
+    if (share > SMALL_SHARE) {
+      return -Math.log1p(-share);
+    }
+    return share
+        * (1
+            + share
+                * (1.0 / 2
+                    + share
+                        * (1.0 / 3 + share * (1.0 / 4 + share * (1.0 / 5 + share * (1.0 / 6))))));
   }
 
   /** Log of the odds of a step somewhere against none. */
   double logStep() {
-    return logStepSum;
+    return logStep;
   }
 
   /** Log of the odds of a drift, from the first start or from a later one, against none. */
   double logDrift() {
-    return logDriftSum;
+    return logDrift;
   }
 
   int bestStep() {
-    return best(logStep);
+    return step.best();
   }
 
   int bestDrift() {
-    return best(logDrift);
+    return drift.best();
   }
 
   /** Chance of each place of the step, given that there is one. */
   double[] stepPlaces() {
-    return shares(logStep);
+    return step.shares();
   }
 
   /** Chance of each beginning of the drift, given that there is one. */
   double[] driftBegins() {
-    return shares(logDrift);
+    return drift.shares();
   }
 
-  private static int best(double[] logs) {
-    int best = 0;
-    for (int i = 1; i < logs.length; i++) {
-      if (logs[i] > logs[best]) {
-        best = i;
+  /**
+   * What speaks for a change at each place, as factors and logarithms that go with them: only their
+   * sum needs an exponential each, and the factors no logarithm.
+   */
+  private static final class Places {
+    private final double[] factors;
+    private final double[] logs;
+    private double top = Double.NEGATIVE_INFINITY;
+
+    Places(int n) {
+      factors = new double[n];
+      logs = new double[n];
+    }
+
+    void put(int k, double factor, double log) {
+      factors[k] = factor;
+      logs[k] = log;
+      top = Math.max(top, log);
+    }
+
+    /** Relative to the largest logarithm; 0 where no change can be. */
+    private double at(int k) {
+      double below = logs[k] - top;
+      return factors[k] == 0 || below < NOTHING ? 0 : factors[k] * Math.exp(below);
+    }
+
+    private double sum() {
+      double sum = 0;
+      for (int k = 0; k < factors.length; k++) {
+        sum += at(k);
       }
+      return sum;
     }
-    return best;
-  }
 
-  private static double[] shares(double[] logs) {
-    double top = logs[best(logs)];
-    double[] shares = new double[logs.length];
-    double sum = 0;
-    for (int i = 0; i < logs.length; i++) {
-      shares[i] = top == Double.NEGATIVE_INFINITY ? 0 : Math.exp(logs[i] - top);
-      sum += shares[i];
+    double logSum() {
+      return top == Double.NEGATIVE_INFINITY ? top : top + Math.log(sum());
     }
-    for (int i = 0; i < logs.length && sum > 0; i++) {
-      shares[i] /= sum;
-    }
-    return shares;
-  }
 
-  private static double logSum(double[] logs) {
-    double top = logs[best(logs)];
-    if (top == Double.NEGATIVE_INFINITY) {
-      return top;
+    int best() {
+      int best = 0;
+      double most = at(0);
+      for (int k = 1; k < factors.length; k++) {
+        double here = at(k);
+        if (here > most) {
+          best = k;
+          most = here;
+        }
+      }
+      return best;
     }
-    double sum = 0;
-    for (double log : logs) {
-      sum += Math.exp(log - top);
+
+    double[] shares() {
+      double sum = sum();
+      double[] shares = new double[factors.length];
+      for (int k = 0; k < shares.length && sum > 0; k++) {
+        shares[k] = at(k) / sum;
+      }
+      return shares;
     }
-    return top + Math.log(sum);
   }
 
   /** Sums from a start to the last one, so that each place costs the same. Times from the last. */

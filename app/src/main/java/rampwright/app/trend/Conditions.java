@@ -3,6 +3,7 @@ package rampwright.app.trend;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.stream.IntStream;
 
 /**
  * What legitimately moves a start, as regressors: the supply's voltage before it, how warm the
@@ -44,7 +45,7 @@ final class Conditions {
   }
 
   /** Of these starts, in order of time. */
-  static Conditions of(List<LoggedStart> starts, double[] timeYears) {
+  static Conditions of(StartSeries starts, double[] timeYears) {
     int n = starts.size();
     List<double[]> columns = new ArrayList<>();
     List<Double> priors = new ArrayList<>();
@@ -82,10 +83,10 @@ final class Conditions {
   }
 
   /** Relative deviation from the median; 0 where a start has none; nothing where none varies. */
-  private static double[] voltage(List<LoggedStart> starts) {
+  private static double[] voltage(StartSeries starts) {
     double[] known =
-        starts.stream()
-            .mapToDouble(LoggedStart::voltageBeforeV)
+        IntStream.range(0, starts.size())
+            .mapToDouble(starts::voltageBeforeV)
             .filter(v -> Double.isFinite(v) && v > 0)
             .toArray();
     if (known.length < Math.max(3, starts.size() / 2)) {
@@ -97,17 +98,16 @@ final class Conditions {
     }
     double[] column = new double[starts.size()];
     for (int i = 0; i < column.length; i++) {
-      double v = starts.get(i).voltageBeforeV();
+      double v = starts.voltageBeforeV(i);
       column[i] = Double.isFinite(v) && v > 0 ? Math.log(v / middle) : 0;
     }
     return column;
   }
 
-  private static double[] warm(List<LoggedStart> starts) {
+  private static double[] warm(StartSeries starts) {
     double[] column = new double[starts.size()];
     for (int i = 1; i < column.length; i++) {
-      double restH =
-          (starts.get(i).at().toEpochMilli() - starts.get(i - 1).at().toEpochMilli()) / 3.6e6;
+      double restH = (starts.atMillis(i) - starts.atMillis(i - 1)) / 3.6e6;
       column[i] = Math.exp(-restH / FADES_H);
     }
     return column;

@@ -87,9 +87,8 @@ final class LimitForecast {
   }
 
   private static double quantile(double[] values, double share) {
-    double[] sorted = values.clone();
-    Arrays.sort(sorted);
-    return sorted[(int) Math.min(sorted.length - 1.0, Math.floor(share * sorted.length))];
+    int place = (int) Math.min(values.length - 1.0, Math.floor(share * values.length));
+    return RobustScale.select(values.clone(), place);
   }
 
   /**

@@ -89,7 +89,7 @@ final class Limits {
     while (first > 0 && isBeyond(usual[first - 1], limit, upper)) {
       first--;
     }
-    return first == usual.length ? Optional.empty() : Optional.of(ready.starts().get(first).at());
+    return first == usual.length ? Optional.empty() : Optional.of(ready.starts().at(first));
   }
 
   private static int lately(double limit, boolean upper, double... raw) {

@@ -37,9 +37,8 @@ final class Points extends AbstractList<FigureTrend.Point> implements RandomAcce
   }
 
   /** Starts as measured, without a model. */
-  static List<FigureTrend.Point> measured(List<LoggedStart> starts) {
-    double[] raw = starts.stream().mapToDouble(LoggedStart::value).toArray();
-    return new Points(starts.stream().map(LoggedStart::at).toList(), raw, raw, new double[0]);
+  static List<FigureTrend.Point> measured(FigureStarts starts) {
+    return new Points(starts.series().at(), starts.values(), starts.values(), new double[0]);
   }
 
   /** The latest of them, holding on to no others. */

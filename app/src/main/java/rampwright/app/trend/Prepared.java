@@ -2,7 +2,6 @@ package rampwright.app.trend;
 
 import java.time.Instant;
 import java.util.Arrays;
-import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
@@ -10,7 +9,6 @@ import org.jspecify.annotations.Nullable;
  * Starts of the present settings, made ready for fitting.
  *
  * @param starts that count and carry the figure
- * @param at when each was made
  * @param raw their values
  * @param median of them
  * @param scale what values are divided by: the median's magnitude
@@ -22,8 +20,7 @@ import org.jspecify.annotations.Nullable;
  */
 @SuppressWarnings("ArrayRecordComponent")
 record Prepared(
-    List<LoggedStart> starts,
-    List<Instant> at,
+    StartSeries starts,
     double[] raw,
     double median,
     double scale,
@@ -44,16 +41,18 @@ record Prepared(
   private static final double REACH = 3;
 
   /** Nothing where every start shows 0. */
-  static Optional<Prepared> of(List<LoggedStart> starts) {
+  static Optional<Prepared> of(FigureStarts starts) {
     return of(starts, null);
   }
 
   /**
-   * The same after another figure, mostly of the same starts: what does not depend on the figure is
-   * taken from there.
+   * The same after another figure.
+   *
+   * @param same of a figure whose starts are like these: what does not depend on the figure is
+   *     taken from there; null for none
    */
-  static Optional<Prepared> of(List<LoggedStart> starts, @Nullable Prepared former) {
-    double[] raw = starts.stream().mapToDouble(LoggedStart::value).toArray();
+  static Optional<Prepared> of(FigureStarts starts, @Nullable Prepared same) {
+    double[] raw = starts.values();
     double median = RobustScale.median(raw);
     double scale = median;
     if (scale == 0) {
@@ -62,47 +61,38 @@ record Prepared(
     if (scale == 0 || raw.length == 0) {
       return Optional.empty();
     }
-    Prepared same = former != null && isSame(starts, former.starts) ? former : null;
-    double[] timeYears = same == null ? timeYears(starts) : same.timeYears;
+    StartSeries series = starts.series();
+    double[] timeYears = same == null ? timeYears(series) : same.timeYears;
     double[] relative = new double[raw.length];
+    double size = Math.abs(scale);
+    double centre = Math.signum(scale);
     for (int i = 0; i < raw.length; i++) {
-      relative[i] = raw[i] / Math.abs(scale) - Math.signum(scale);
+      relative[i] = raw[i] / size - centre;
     }
     double sd = spread(relative);
     return Optional.of(
         new Prepared(
-            starts,
-            same == null ? starts.stream().map(LoggedStart::at).toList() : same.at,
+            series,
             raw,
             median,
-            Math.abs(scale),
+            size,
             timeYears,
             relative,
             RobustScale.weights(relative, sd, NEIGHBOURS, REACH),
             sd,
-            same == null ? Conditions.of(starts, timeYears) : same.conditions));
+            same == null ? Conditions.of(series, timeYears) : same.conditions));
   }
 
-  private static double[] timeYears(List<LoggedStart> starts) {
-    long origin = starts.get(0).at().toEpochMilli();
-    return starts.stream()
-        .mapToDouble(s -> (s.at().toEpochMilli() - origin) / 1000.0 / SECONDS_PER_YEAR)
-        .toArray();
-  }
-
-  /** Whether conditions were the same: the same instants and voltages. */
-  private static boolean isSame(List<LoggedStart> starts, List<LoggedStart> others) {
-    boolean same = starts.size() == others.size();
-    for (int i = 0; same && i < starts.size(); i++) {
-      LoggedStart a = starts.get(i);
-      LoggedStart b = others.get(i);
-      same = a.at().equals(b.at()) && Double.compare(a.voltageBeforeV(), b.voltageBeforeV()) == 0;
+  private static double[] timeYears(StartSeries starts) {
+    double[] years = new double[starts.size()];
+    for (int i = 0; i < years.length; i++) {
+      years[i] = (starts.atMillis(i) - starts.atMillis(0)) / 1000.0 / SECONDS_PER_YEAR;
     }
-    return same;
+    return years;
   }
 
   Instant origin() {
-    return starts.get(0).at();
+    return starts.at(0);
   }
 
   /** The instant so many years after the first start. */

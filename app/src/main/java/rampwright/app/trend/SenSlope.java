@@ -19,6 +19,23 @@ public record SenSlope(double slope, double low, double high) {
    * @param normalQuantile of the interval's level: 1.645 for 90 %, 1.96 for 95 %
    */
   public static SenSlope of(double[] time, double[] values, double normalQuantile) {
+    double[] slopes = slopes(time, values);
+    int pairs = slopes.length;
+    double reach = normalQuantile * Math.sqrt(MannKendall.of(values).variance());
+    Ranks ranks = new Ranks(slopes);
+    return new SenSlope(
+        ranks.at((pairs - 1) / 2.0),
+        ranks.at((pairs - reach) / 2 - 1),
+        ranks.at((pairs + reach) / 2));
+  }
+
+  /** The slope alone, which takes less time than its interval. */
+  static double middle(double[] time, double[] values) {
+    return RobustScale.median(slopes(time, values));
+  }
+
+  /** Of all pairs at different times. */
+  private static double[] slopes(double[] time, double[] values) {
     int n = values.length;
     double[] slopes = new double[n * (n - 1) / 2];
     int pairs = 0;
@@ -29,12 +46,7 @@ public record SenSlope(double slope, double low, double high) {
         }
       }
     }
-    double reach = normalQuantile * Math.sqrt(MannKendall.of(values).variance());
-    Ranks ranks = new Ranks(Arrays.copyOf(slopes, pairs));
-    return new SenSlope(
-        ranks.at((pairs - 1) / 2.0),
-        ranks.at((pairs - reach) / 2 - 1),
-        ranks.at((pairs + reach) / 2));
+    return pairs == slopes.length ? slopes : Arrays.copyOf(slopes, pairs);
   }
 
   /** Values by rank, sorted no further than the ranks asked for: there are a million of them. */

@@ -57,16 +57,15 @@ record Shift(double pct, double sePct) {
       return Optional.empty();
     }
     Map<String, Shift> shifts = new LinkedHashMap<>();
-    Prepared former = null;
+    Preparation preparation = new Preparation();
     for (TrendQuestion question : questions) {
-      List<LoggedStart> starts = Epoch.last(question.starts(), question.events()).starts();
-      if (starts.size() >= Trends.FEWEST) {
+      Epoch epoch = preparation.epoch(question);
+      if (epoch.starts().size() >= Trends.FEWEST) {
         FigureTrend led = surest;
-        Optional<Prepared> ready = Prepared.of(starts, former);
-        ready
+        preparation
+            .prepared(epoch)
             .flatMap(of -> along(of, led))
             .ifPresent(shift -> shifts.put(question.figure(), shift));
-        former = ready.orElse(former);
       }
     }
     Shift dip = shifts.get("voltage_dip_pct");
@@ -91,7 +90,7 @@ record Shift(double pct, double sePct) {
     double[] shape = new double[n];
     int before = 0;
     for (int i = 0; i < n; i++) {
-      boolean after = !ready.starts().get(i).at().isBefore(led.since().orElseThrow());
+      boolean after = !ready.starts().at(i).isBefore(led.since().orElseThrow());
       before += after ? 0 : 1;
       shape[i] = after ? drifts ? ready.timeYears()[i] - ready.timeYears()[before] : 1 : 0;
     }

@@ -35,7 +35,7 @@ public record TrendQuestion(
   }
 
   public TrendQuestion {
-    starts = List.copyOf(starts);
+    starts = FigureStarts.of(starts);
     events = List.copyOf(events);
   }
 }

@@ -30,13 +30,12 @@ public final class Trends {
   /** What the figures of one asset do; much of the work is the same for all of them. */
   public static List<FigureTrend> of(List<TrendQuestion> questions) {
     List<FigureTrend> trends = new ArrayList<>();
-    Prepared former = null;
+    Preparation preparation = new Preparation();
     for (TrendQuestion question : questions) {
-      Epoch epoch = Epoch.last(question.starts(), question.events());
+      Epoch epoch = preparation.epoch(question);
       Optional<Prepared> ready =
-          epoch.starts().size() < FEWEST ? Optional.empty() : Prepared.of(epoch.starts(), former);
+          epoch.starts().size() < FEWEST ? Optional.empty() : preparation.prepared(epoch);
       trends.add(of(question, epoch, ready));
-      former = ready.orElse(former);
     }
     return trends;
   }
@@ -69,8 +68,8 @@ public final class Trends {
   }
 
   private static FigureTrend cannotTell(TrendQuestion question, Epoch epoch, String why) {
-    List<LoggedStart> starts = epoch.starts();
-    double[] raw = starts.stream().mapToDouble(LoggedStart::value).toArray();
+    FigureStarts starts = epoch.starts();
+    double[] raw = starts.values();
     return new FigureTrend(
         question.figure(),
         starts.size(),
@@ -96,8 +95,8 @@ public final class Trends {
       return ready.raw();
     }
 
-    private List<LoggedStart> starts() {
-      return ready.starts();
+    private Instant at(int i) {
+      return ready.starts().at(i);
     }
 
     private double scale() {
@@ -139,7 +138,7 @@ public final class Trends {
           Limits.nearer(
               limits.watch(question.upper(), true), limits.watch(question.lower(), false)),
           since,
-          Points.of(ready.at(), raw, corrected, usual),
+          Points.of(ready.starts().at(), raw, corrected, usual),
           Points.measured(epoch.before()),
           scale() * ready.sd(),
           ready.conditions().names().stream().skip(1).distinct().toList());
@@ -161,11 +160,7 @@ public final class Trends {
       }
       double median = RobustScale.median(before);
       return new Baseline(
-          median,
-          RobustScale.madAbout(median, before),
-          until,
-          starts().get(0).at(),
-          starts().get(until - 1).at());
+          median, RobustScale.madAbout(median, before), until, at(0), at(until - 1));
     }
 
     private Optional<Step> step(double[] corrected, Baseline baseline) {
@@ -180,11 +175,11 @@ public final class Trends {
               change -> {
                 double[] places = model.places(change);
                 return new Step(
-                    starts().get(change.first()).at(),
+                    at(change.first()),
                     100 * together[0] * scale() / Math.abs(baseline.median()),
                     change.chance(),
-                    starts().get(place(places, 0.05)).at(),
-                    starts().get(place(places, 0.95)).at(),
+                    at(place(places, 0.05)),
+                    at(place(places, 0.95)),
                     Pettitt.of(corrected).p());
               });
     }
@@ -209,14 +204,13 @@ public final class Trends {
                 int from = Math.max(change.first(), raw().length - MOST_FOR_SEN);
                 double[] since = Arrays.copyOfRange(corrected, from, raw().length);
                 double[] times = Arrays.copyOfRange(ready.timeYears(), from, raw().length);
-                SenSlope sen = SenSlope.of(times, since, 1.645);
                 return new Drift(
                     pct * forecast.slope(0.5),
                     pct * forecast.slope(0.05),
                     pct * forecast.slope(0.95),
-                    starts().get(change.first()).at(),
+                    at(change.first()),
                     change.chance(),
-                    100 * sen.slope() / Math.abs(baseline.median()),
+                    100 * SenSlope.middle(times, since) / Math.abs(baseline.median()),
                     MannKendall.of(since).p());
               });
     }

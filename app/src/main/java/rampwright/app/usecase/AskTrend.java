@@ -20,7 +20,7 @@ import rampwright.app.trend.AssetTrend;
 import rampwright.app.trend.FigureTrend;
 import rampwright.app.trend.Fleet;
 import rampwright.app.trend.Leads;
-import rampwright.app.trend.LoggedStart;
+import rampwright.app.trend.StartSeries;
 import rampwright.app.trend.TrendQuestion;
 import rampwright.app.trend.Trends;
 
@@ -125,13 +125,18 @@ public final class AskTrend {
             .map(LogEvent::at)
             .toList();
     Map<String, AssetLimit> limits = book.limits(asset);
+    double[] nowhere = new double[columns.size()];
+    Arrays.fill(nowhere, Double.NaN);
+    StartSeries starts = starts(columns, columns.figures().getOrDefault(VOLTAGE, nowhere));
+    StartSeries withoutVoltage = starts(columns, nowhere);
     List<TrendQuestion> questions = new ArrayList<>();
     for (String figure : FigureKey.keys()) {
       if (columns.figures().containsKey(figure)) {
         questions.add(
             new TrendQuestion(
                 figure,
-                starts(columns, figure),
+                (VOLTAGE.equals(figure) ? withoutVoltage : starts)
+                    .with(columns.figures().getOrDefault(figure, nowhere)),
                 work,
                 upper(figure, limits, question),
                 lower(figure, limits),
@@ -169,22 +174,7 @@ public final class AskTrend {
     return noted == null ? OptionalDouble.empty() : noted.min();
   }
 
-  private static List<LoggedStart> starts(StartColumns columns, String figure) {
-    double[] nowhere = new double[columns.size()];
-    Arrays.fill(nowhere, Double.NaN);
-    double[] values = columns.figures().getOrDefault(figure, nowhere);
-    double[] voltages =
-        VOLTAGE.equals(figure) ? nowhere : columns.figures().getOrDefault(VOLTAGE, nowhere);
-    List<LoggedStart> starts = new ArrayList<>(columns.size());
-    for (int i = 0; i < columns.size(); i++) {
-      starts.add(
-          new LoggedStart(
-              columns.at().get(i),
-              columns.settings().get(i),
-              values[i],
-              voltages[i],
-              columns.counts().get(i)));
-    }
-    return starts;
+  private static StartSeries starts(StartColumns columns, double[] voltageBeforeV) {
+    return StartSeries.of(columns.at(), columns.settings(), columns.counts(), voltageBeforeV);
   }
 }
