@@ -185,25 +185,25 @@ final class ChangeModel {
     return timeYears[timeYears.length - 1];
   }
 
-  /** What conditions add to a start, relative: its voltage, its warmth, its season. */
-  double conditionsAt(int i) {
-    double sum = 0;
-    for (int a = 1; a < conditions.columns().length; a++) {
-      sum += fit.coefficient(a) * fit.column(a, i);
-    }
-    return sum;
+  /** What conditions add to each start, relative: its voltage, its warmth, its season. */
+  double[] byConditions() {
+    return sumOf(1, conditions.columns().length);
   }
 
-  /** The model in usual conditions at a start, relative. */
-  double usualAt(int i) {
-    return fit.coefficient(0) + changedBy(i);
+  /** What steps and drifts have added by each start, relative. */
+  double[] byChanges() {
+    return sumOf(conditions.columns().length, fit.terms());
   }
 
-  /** What steps and drifts have added by a start, relative. */
-  double changedBy(int i) {
-    double sum = 0;
-    for (int a = conditions.columns().length; a < fit.terms(); a++) {
-      sum += fit.coefficient(a) * fit.column(a, i);
+  /** The model's level in usual conditions before any change, relative. */
+  double level() {
+    return fit.coefficient(0);
+  }
+
+  private double[] sumOf(int first, int end) {
+    double[] sum = new double[y.length];
+    for (int a = first; a < end; a++) {
+      fit.addTo(sum, a);
     }
     return sum;
   }

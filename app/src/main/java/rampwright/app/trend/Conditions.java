@@ -41,7 +41,7 @@ final class Conditions {
     this.columns = columns.toArray(new double[0][]);
     this.gram = WeightedFit.gram(this.columns);
     this.priors = priors.stream().mapToDouble(Double::doubleValue).toArray();
-    this.names = List.copyOf(names);
+    this.names = names.stream().skip(1).distinct().toList();
   }
 
   /** Of these starts, in order of time. */
@@ -134,6 +134,7 @@ final class Conditions {
     return priors;
   }
 
+  /** What may move a start, each once; the level is none. */
   List<String> names() {
     return names;
   }

@@ -43,19 +43,26 @@ final class LimitForecast {
       carried += begins[k] * DRAWS;
       int here = (int) Math.round(carried) - at;
       if (here > 0) {
-        NowAndSlope place = model.nowAndSlope(k);
-        for (int i = 0; i < here && at < DRAWS; i++, at++) {
-          double spread = Math.sqrt(place.freedom() / chiSquared(chance, place.freedom()));
-          double first = chance.nextGaussian() * spread;
-          double second = chance.nextGaussian() * spread;
-          double r = place.correlation();
-          slopes[at] = place.slope() + place.slopeSd() * first;
-          nows[at] = place.now() + place.nowSd() * (r * first + Math.sqrt(1 - r * r) * second);
-        }
+        int end = Math.min(DRAWS, at + here);
+        draw(model.nowAndSlope(k), chance, nows, slopes, at, end);
+        at = end;
       }
     }
     return new LimitForecast(
         Arrays.copyOf(nows, at), Arrays.copyOf(slopes, at), model.lastTimeYears());
+  }
+
+  private static void draw(
+      NowAndSlope place, Random chance, double[] nows, double[] slopes, int from, int to) {
+    double r = place.correlation();
+    double rest = Math.sqrt(1 - r * r);
+    for (int i = from; i < to; i++) {
+      double spread = Math.sqrt(place.freedom() / chiSquared(chance, place.freedom()));
+      double first = chance.nextGaussian() * spread;
+      double second = chance.nextGaussian() * spread;
+      slopes[i] = place.slope() + place.slopeSd() * first;
+      nows[i] = place.now() + place.nowSd() * (r * first + rest * second);
+    }
   }
 
   /** Normal approximation of Wilson and Hilferty; good to a percent from 3 degrees of freedom. */

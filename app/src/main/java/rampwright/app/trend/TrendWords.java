@@ -10,6 +10,9 @@ import rampwright.app.trend.FigureTrend.Step;
 
 /** What a state rests on, in a sentence. */
 final class TrendWords {
+  private static final DateTimeFormatter DAY =
+      DateTimeFormatter.ofPattern("yyyy-MM-dd", Locale.ROOT);
+
   private final DateTimeFormatter day;
 
   /**
@@ -18,7 +21,7 @@ final class TrendWords {
    * @param zone of the days in them
    */
   TrendWords(ZoneId zone) {
-    day = DateTimeFormatter.ofPattern("yyyy-MM-dd", Locale.ROOT).withZone(zone);
+    day = DAY.withZone(zone);
   }
 
   String why(
@@ -51,6 +54,6 @@ final class TrendWords {
           baseline.n(),
           s.pettittP());
     }
-    return String.format(Locale.ROOT, "no change in %d starts beyond their scatter", n);
+    return "no change in " + n + " starts beyond their scatter";
   }
 }

@@ -105,14 +105,11 @@ public final class Trends {
 
     FigureTrend build() {
       double[] raw = raw();
-      double[] corrected = new double[raw.length];
-      double[] usual = new double[raw.length];
       double centre = Math.signum(ready.median());
-      for (int i = 0; i < raw.length; i++) {
-        corrected[i] = raw[i] - scale() * model.conditionsAt(i);
-        usual[i] = scale() * (model.usualAt(i) + centre);
-      }
-      Baseline baseline = baseline(corrected);
+      double[] changes = model.byChanges();
+      double[] corrected = less(raw, scale(), model.byConditions());
+      double[] usual = scaled(scale(), model.level() + centre, changes);
+      Baseline baseline = baseline(corrected, changes);
       Optional<LimitForecast> forecast =
           model.last(Change.Kind.DRIFT).map(change -> LimitForecast.of(model));
       Optional<Drift> drift = forecast.flatMap(draws -> drift(corrected, baseline, draws));
@@ -141,23 +138,38 @@ public final class Trends {
           Points.of(ready.starts().at(), raw, corrected, usual),
           Points.measured(epoch.before()),
           scale() * ready.sd(),
-          ready.conditions().names().stream().skip(1).distinct().toList());
+          ready.conditions().names());
+    }
+
+    // loops apart: together with what is rare, the machine would compile them over and over
+
+    private static double[] less(double[] values, double scale, double[] relative) {
+      double[] less = new double[values.length];
+      for (int i = 0; i < less.length; i++) {
+        less[i] = values[i] - scale * relative[i];
+      }
+      return less;
+    }
+
+    private static double[] scaled(double scale, double level, double[] relative) {
+      double[] scaled = new double[relative.length];
+      for (int i = 0; i < scaled.length; i++) {
+        scaled[i] = scale * (level + relative[i]);
+      }
+      return scaled;
     }
 
     /**
      * The starts before anything changed; where that are few, as in a drift from the first start,
      * some after it, the change taken off.
      */
-    private Baseline baseline(double[] corrected) {
+    private Baseline baseline(double[] corrected, double[] changes) {
       int until = raw().length;
       for (Change change : model.changes()) {
         until = Math.min(until, change.first());
       }
       until = Math.max(until, Math.min(raw().length, ENOUGH_FOR_BASELINE));
-      double[] before = new double[until];
-      for (int i = 0; i < until; i++) {
-        before[i] = corrected[i] - scale() * model.changedBy(i);
-      }
+      double[] before = less(Arrays.copyOf(corrected, until), scale(), changes);
       double median = RobustScale.median(before);
       return new Baseline(
           median, RobustScale.madAbout(median, before), until, at(0), at(until - 1));

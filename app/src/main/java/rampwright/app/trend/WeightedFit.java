@@ -203,6 +203,15 @@ final class WeightedFit {
     return columns.length;
   }
 
+  /** Adds what a term explains of each value. */
+  void addTo(double[] sum, int term) {
+    double[] column = columns[term];
+    double coefficient = coefficients[term];
+    for (int i = 0; i < sum.length; i++) {
+      sum[i] += coefficient * column[i];
+    }
+  }
+
   double column(int term, int i) {
     return columns[term][i];
   }
