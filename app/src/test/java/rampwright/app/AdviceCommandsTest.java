@@ -1,6 +1,7 @@
 package rampwright.app;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
@@ -179,6 +180,36 @@ class AdviceCommandsTest {
             .path("predicted")
             .path("peak_current_ratio");
     assertThat(low.path("median").asDouble()).as("a limit of 1.6 holds").isBetween(1.4, 1.75);
+  }
+
+  /**
+   * Share by hand: 6 MVA at 400 V is 0.02667 ohm, X/R 4: 0.00647 and 0.02587 ohm; 60 m of 0.387 and
+   * 0.08 ohm/km are 0.02322 and 0.0048 ohm. At power factor 0.35 they drop 0.02650 and 0.01262 V an
+   * ampere: 0.677.
+   */
+  @Test
+  void theBusbarBeforeACableDipsLess() throws Exception {
+    String sheet = Files.readString(sample("brine-pump").resolve("asset.toml"));
+    assertThat(sheet).contains("fault_level_MVA = 6");
+    Path asset = Files.createDirectories(folder.resolve("far"));
+    Files.writeString(
+        asset.resolve("asset.toml"),
+        sheet.replaceAll(
+            "(fault_level_MVA = .*)",
+            "$1\ncable_length_m = 60\ncable_resistance_ohm_per_km = 0.387"));
+    CommandRun.Answer answer =
+        CommandRun.run("predict", asset, "--settings", wanted(3.5), "--json");
+    assertThat(ResultSchemaValidator.problems(answer.out())).as(answer.out()).isEmpty();
+    JsonNode busbar = answer.json().path("busbar_dip");
+    assertThat(busbar.path("share").asDouble()).isCloseTo(0.677, within(0.001));
+    double atStarter =
+        answer.json().path("predicted").path("voltage_dip_pct").path("median").asDouble();
+    assertThat(busbar.path("pct").path("median").asDouble())
+        .isCloseTo(0.677 * atStarter, within(0.01));
+    assertThat(CommandRun.run("predict", asset, "--settings", wanted(3.5)).out())
+        .containsPattern("the busbar before its cable\\s+sees 68 %");
+    assertThat(CommandRun.run("ready", asset, "--settings", wanted(3.5)).out())
+        .contains("the busbar before the cable");
   }
 
   @Test

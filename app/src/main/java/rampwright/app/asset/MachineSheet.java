@@ -8,12 +8,16 @@ import rampwright.analysis.machine.Nameplate;
 import rampwright.analysis.machine.StarterLaw;
 import rampwright.analysis.machine.StarterSettings;
 import rampwright.analysis.machine.StopMode;
+import rampwright.analysis.machine.SupplyPath;
 
 /** An asset's sheet and a trial's settings as the machine model takes them. */
 public final class MachineSheet {
   private static final double VOLT_AMPERES_PER_MVA = 1e6;
   private static final double UNSET_RELEASE_PCT = 10;
   private static final double UNSET_RAMP_DOWN_S = 10;
+
+  /** Reactance of a low-voltage cable, ohm/km, where none is given: common practice, no source. */
+  private static final double USUAL_CABLE_OHM_PER_KM = 0.08;
 
   private MachineSheet() {}
 
@@ -72,31 +76,57 @@ public final class MachineSheet {
   }
 
   /**
-   * Magnitude of the source impedance a phase, ohm: V^2 / S of the fault level, or the
-   * transformer's z V^2 / S and the cable in series (its reactance added to the transformer's,
-   * which is nearly all reactance).
+   * Magnitude of the impedance before the starter a phase, ohm: that of the source, with a cable in
+   * series the one of the usual angle that drops as much of a starting current.
    */
   static @Nullable Double impedanceOhm(Supply supply) {
-    double square = supply.voltageV() * supply.voltageV();
+    SupplyPath path = path(supply);
+    if (path != null) {
+      return path.likeImpedanceOhm();
+    }
+    rampwright.analysis.machine.Supply source = source(supply);
+    return source == null
+        ? null
+        : Double.valueOf(Math.hypot(source.resistanceOhm(), source.reactanceOhm()));
+  }
+
+  /** Source and cable of an asset's supply; null unless the sheet has both. */
+  public static @Nullable SupplyPath path(Asset asset) {
+    Supply supply = asset.supply();
+    return supply == null ? null : path(supply);
+  }
+
+  private static @Nullable SupplyPath path(Supply supply) {
+    rampwright.analysis.machine.Supply source = source(supply);
+    Double lengthM = supply.cableLengthM();
+    Double resistance = supply.cableResistanceOhmPerKm();
+    if (source == null || lengthM == null || resistance == null || lengthM == 0) {
+      return null;
+    }
+    double km = lengthM / 1000;
+    double reactance = or(supply.cableReactanceOhmPerKm(), USUAL_CABLE_OHM_PER_KM);
+    return new SupplyPath(
+        source, new rampwright.analysis.machine.Supply(km * resistance, km * reactance));
+  }
+
+  /**
+   * Up to where the cable begins: V^2 / S of the fault level, or the transformer's z V^2 / S,
+   * nearly all of it reactance.
+   */
+  private static rampwright.analysis.machine.@Nullable Supply source(Supply supply) {
+    double volts = supply.voltageV();
     Double faultMva = supply.faultLevelMva();
     if (faultMva != null) {
-      return square / (faultMva * VOLT_AMPERES_PER_MVA);
+      return rampwright.analysis.machine.Supply.ofFaultLevel(
+          volts,
+          faultMva * VOLT_AMPERES_PER_MVA,
+          rampwright.analysis.machine.Supply.USUAL_X_OVER_R);
     }
     Double kva = supply.transformerKva();
     Double pct = supply.transformerImpedancePct();
-    if (kva == null || pct == null) {
-      return null;
-    }
-    double reactance = pct / 100 * square / (1000 * kva);
-    double resistance = 0;
-    Double lengthM = supply.cableLengthM();
-    if (lengthM != null) {
-      Double r = supply.cableResistanceOhmPerKm();
-      Double x = supply.cableReactanceOhmPerKm();
-      resistance += r == null ? 0 : r * lengthM / 1000;
-      reactance += x == null ? 0 : x * lengthM / 1000;
-    }
-    return Math.hypot(resistance, reactance);
+    return kva == null || pct == null
+        ? null
+        : new rampwright.analysis.machine.Supply(0, pct / 100 * volts * volts / (1000 * kva));
   }
 
   /** Settings for the model; null when what leads the ramp was not noted. */

@@ -11,7 +11,7 @@ import rampwright.acquisition.toml.NumberKey;
  * @param faultLevelMva three-phase short-circuit power
  * @param transformerKva rated power of the feeding transformer
  * @param transformerImpedancePct its short-circuit impedance, % of its rating
- * @param cableLengthM from the transformer to the starter
+ * @param cableLengthM from where the fault level is given, or the transformer, to the starter
  * @param cableResistanceOhmPerKm of one core
  * @param cableReactanceOhmPerKm of one core
  */
@@ -52,7 +52,13 @@ public record Supply(
           "short-circuit impedance",
           "a ratio belongs times 100");
   public static final NumberKey CABLE_LENGTH_M =
-      new NumberKey("cable_length_m", "m", 0, 50_000, "transformer to starter", "");
+      new NumberKey(
+          "cable_length_m",
+          "m",
+          0,
+          50_000,
+          "from the busbar (where the fault level holds, or the transformer) to the starter",
+          "");
   public static final NumberKey CABLE_RESISTANCE =
       new NumberKey("cable_resistance_ohm_per_km", "ohm/km", 0.001, 50, "of one core", "");
   public static final NumberKey CABLE_REACTANCE =

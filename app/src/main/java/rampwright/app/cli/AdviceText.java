@@ -147,6 +147,20 @@ final class AdviceText {
     }
     screen.table(table);
     screen.line("  (nine trials in ten lie between from and to; all figures: --json)");
+    advised
+        .busbar()
+        .ifPresent(
+            dip ->
+                screen.prose(
+                    "  ",
+                    String.format(
+                        Locale.ROOT,
+                        "Of the dip at the starter the busbar before its cable sees %.0f %%: %s %% (%s"
+                            + " to %s), if the sheet's supply and cable are right.",
+                        100 * dip.share(),
+                        number(dip.pct().median()),
+                        number(dip.pct().low()),
+                        number(dip.pct().high()))));
     Double chance = advice.chanceAllMet();
     if (chance != null) {
       screen.line(

@@ -6,6 +6,7 @@ import rampwright.analysis.machine.ControlMode;
 import rampwright.analysis.machine.StarterSettings;
 import rampwright.analysis.machine.StopMode;
 import rampwright.app.advice.Advice;
+import rampwright.app.advice.BusbarDip;
 import rampwright.app.advice.Setting;
 import rampwright.app.envelope.FigureKey;
 import rampwright.app.result.HeatResult;
@@ -17,12 +18,13 @@ public final class AdviceJson {
   /** The whole text, without a word on heat. */
   public static String advice(
       Advice advice, @Nullable StarterSettings present, List<String> used, List<String> leftOut) {
-    return advice(advice, present, used, leftOut, null);
+    return advice(advice, present, used, leftOut, null, null);
   }
 
   /**
    * The whole text.
    *
+   * @param busbar the dip there; null where the sheet has no cable
    * @param heat the account, reckoned with the start as predicted; null where it cannot be had
    */
   public static String advice(
@@ -30,6 +32,7 @@ public final class AdviceJson {
       @Nullable StarterSettings present,
       List<String> used,
       List<String> leftOut,
+      @Nullable BusbarDip busbar,
       @Nullable HeatResult heat) {
     JsonText json = new JsonText();
     json.object(
@@ -49,6 +52,14 @@ public final class AdviceJson {
                   advice
                       .predicted()
                       .forEach((figure, range) -> body.object(figure, b -> range(b, range))));
+          if (busbar != null) {
+            out.object(
+                "busbar_dip",
+                body -> {
+                  body.number("share", busbar.share());
+                  body.object("pct", b -> range(b, busbar.pct()));
+                });
+          }
           out.number("chance_all_met", advice.chanceAllMet());
           out.array(
               "binding",

@@ -9,6 +9,10 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 import rampwright.analysis.machine.RunFigure;
 import rampwright.analysis.machine.StarterSettings;
+import rampwright.app.advice.Advice;
+import rampwright.app.advice.BusbarDip;
+import rampwright.app.asset.Asset;
+import rampwright.app.asset.MachineSheet;
 import rampwright.app.asset.Supply;
 import rampwright.app.envelope.FigureKey;
 import rampwright.app.envelope.Limit;
@@ -128,7 +132,18 @@ final class RunUpLines {
             line.text()
                 + (known
                     ? ""
-                    : "; the supply's strength is a guess: give fault_level_MVA or transformer")));
+                    : "; the supply's strength is a guess: give fault_level_MVA or transformer")
+                + busbar(question.asset().asset(), dip)));
+  }
+
+  private static String busbar(Asset asset, double[] dip) {
+    return BusbarDip.of(new Advice.Range(dip[1], dip[0], dip[2]), MachineSheet.path(asset))
+        .map(
+            seen ->
+                text(
+                    "; the busbar before the cable sees %s %% (%s to %s)",
+                    seen.pct().median(), seen.pct().low(), seen.pct().high()))
+        .orElse("");
   }
 
   /** A predicted figure against the envelope: outside is a look, for a dip that is sure a hold. */

@@ -3,12 +3,14 @@ package rampwright.app.usecase;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import rampwright.analysis.fit.AssetData;
 import rampwright.analysis.fit.TrialObservation;
 import rampwright.analysis.machine.StarterSettings;
 import rampwright.app.advice.Advice;
 import rampwright.app.advice.AdviceEngine;
+import rampwright.app.advice.BusbarDip;
 import rampwright.app.asset.AssetFile;
 import rampwright.app.asset.AssetFolders;
 import rampwright.app.asset.MachineSheet;
@@ -47,6 +49,11 @@ public final class AdviseAsset {
     /** The last trial for a picture. */
     public ChartRenderer.@Nullable Charted charted() {
       return last == null ? null : ChartTrials.charted(last);
+    }
+
+    /** What others on the busbar see; nothing where the sheet has no cable. */
+    public Optional<BusbarDip> busbar() {
+      return BusbarDip.of(advice, MachineSheet.path(asset.asset()));
     }
 
     /** What the envelope asks of a figure; null: nothing. */
