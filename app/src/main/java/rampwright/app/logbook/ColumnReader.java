@@ -14,15 +14,17 @@ import java.util.Map;
 
 /** Reads an asset's starts by column. Words that many starts share are kept once. */
 final class ColumnReader {
-  private static final String COMPLETED = "completed";
-  private static final int FIRST_FIGURE = 7;
+  private static final int FIRST_FIGURE = 5;
   private static final int AT_FIRST = 256;
 
-  /** A figure without a column has its value in the numbers, before a colon. */
+  /** A figure without a column has its value in the numbers, before a colon: few entries have. */
   private static final String BEFORE_FIGURES =
-      "SELECT e.at_utc, e.settings, e.outcome, e.counts,"
-          + " CASE WHEN e.numbers LIKE '%:%' THEN e.wording END,"
-          + " CASE WHEN e.numbers LIKE '%:%' THEN e.numbers END, ";
+      "SELECT e.at_utc, e.settings,"
+          + " CASE WHEN e.counts <> 0 AND e.outcome IN ('', 'completed') THEN 1 ELSE 0 END,"
+          + " CASE WHEN e.numbers LIKE '%:%' THEN e.id ELSE 0 END, ";
+
+  private static final String OTHERS =
+      "SELECT wording, numbers FROM entry WHERE asset = ? AND id = ?";
 
   private static final String AFTER_FIGURES =
       // few are corrected: listed once sooner than looked for at each, as IN_FORCE does
@@ -46,13 +48,20 @@ final class ColumnReader {
   StartColumns of(String asset) throws SQLException {
     try (EntryRows rows = new EntryRows(connection);
         FigureCells cells = FigureCells.of(connection);
+        PreparedStatement without = connection.prepareStatement(OTHERS);
         PreparedStatement select =
             connection.prepareStatement(BEFORE_FIGURES + cells.selected() + AFTER_FIGURES)) {
+      without.setString(1, asset);
       select.setString(1, asset);
       select.setString(2, asset);
       try (ResultSet row = select.executeQuery()) {
         while (row.next()) {
-          take(row, cells.of(row, FIRST_FIGURE), rows);
+          take(row, cells.of(row, FIRST_FIGURE));
+          long id = row.getLong(4);
+          if (id != 0) {
+            without.setLong(2, id);
+            takeOthers(at.size() - 1, without, rows);
+          }
         }
       }
     }
@@ -68,12 +77,11 @@ final class ColumnReader {
     return new StartColumns(at, settings, counts, figures);
   }
 
-  private void take(ResultSet row, double[] values, EntryRows rows) throws SQLException {
+  private void take(ResultSet row, double[] values) throws SQLException {
     int n = at.size();
     at.add(UtcText.instant(row.getString(1)));
     settings.add(words.computeIfAbsent(row.getString(2), word -> word));
-    String outcome = row.getString(3);
-    counts.add(row.getInt(4) != 0 && (outcome.isEmpty() || outcome.equals(COMPLETED)));
+    counts.add(row.getInt(3) != 0);
     if (n == columns[0].length) {
       for (int i = 0; i < columns.length; i++) {
         columns[i] = Arrays.copyOf(columns[i], 2 * n);
@@ -83,9 +91,13 @@ final class ColumnReader {
       columns[i][n] = values[i];
       present[i] |= Double.isFinite(values[i]);
     }
-    String wording = row.getString(5);
-    if (wording != null) {
-      takeOthers(n, rows.figures(wording, row.getString(6)));
+  }
+
+  private void takeOthers(int n, PreparedStatement select, EntryRows rows) throws SQLException {
+    try (ResultSet row = select.executeQuery()) {
+      if (row.next()) {
+        takeOthers(n, rows.figures(row.getString(1), row.getString(2)));
+      }
     }
   }
 

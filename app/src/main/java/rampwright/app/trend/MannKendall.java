@@ -18,9 +18,15 @@ public record MannKendall(long s, double variance) {
     int n = values.length;
     long s = 0;
     for (int i = 0; i < n; i++) {
+      double here = values[i];
+      int rising = 0;
+      int falling = 0;
+      // two sums without a branch: which way a pair goes cannot be guessed
       for (int j = i + 1; j < n; j++) {
-        s += values[j] > values[i] ? 1 : values[j] < values[i] ? -1 : 0;
+        rising += values[j] > here ? 1 : 0;
+        falling += values[j] < here ? 1 : 0;
       }
+      s += rising - falling;
     }
     double variance = n * (n - 1.0) * (2.0 * n + 5);
     double[] sorted = values.clone();
