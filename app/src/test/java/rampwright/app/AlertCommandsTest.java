@@ -101,6 +101,20 @@ class AlertCommandsTest {
     assertThat(run("logbook", "verify")).isZero();
   }
 
+  /** Told of only after the alert, the work explains the step all the same. */
+  @Test
+  void workThatIsNotedLateClearsWhatItExplains() throws Exception {
+    List<LoggedStart> starts = starts(31);
+    enter(starts);
+    assertThat(alerts()).isEqualTo(ExitCode.MISSED);
+    Instant work = starts.get(60).at().minusSeconds(60);
+    assertThat(run("logbook", "note", "P-1", "work", "new impeller", "--at", work)).isZero();
+    assertThat(alerts()).isEqualTo(ExitCode.DONE);
+    assertThat(told())
+        .extracting(line -> line.get("act").asText())
+        .containsExactly("raised", "cleared");
+  }
+
   @Test
   void aLimitThatIsExceededIsSaidAndRaised() throws Exception {
     enter(new StartsOfYears(32).scatter(0.02).season(0).make(60));

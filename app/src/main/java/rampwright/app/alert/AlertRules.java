@@ -164,7 +164,7 @@ public final class AlertRules {
     String figure = condition.subject().substring(0, condition.subject().indexOf(' '));
     boolean changeOnly =
         condition.subject().endsWith(" rises") || condition.subject().endsWith(" falls");
-    if (!changeOnly || asset.marks().stream().anyMatch(mark -> mark.at().isAfter(raised))) {
+    if (!changeOnly || asset.marks().stream().anyMatch(mark -> mark.isNewSince(raised))) {
       return true;
     }
     return asset.figures().stream()

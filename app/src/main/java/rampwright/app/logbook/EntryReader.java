@@ -144,7 +144,7 @@ final class EntryReader {
     List<LogEvent> events = new ArrayList<>();
     try (PreparedStatement select =
         connection.prepareStatement(
-            "SELECT at_utc, kind, text, author FROM event WHERE asset = ? ORDER BY at_utc, id")) {
+            "SELECT at_utc, kind, text, author, logged_utc FROM event WHERE asset = ? ORDER BY at_utc, id")) {
       select.setString(1, asset);
       try (ResultSet rows = select.executeQuery()) {
         while (rows.next()) {
@@ -156,7 +156,8 @@ final class EntryReader {
                     UtcText.instant(rows.getString(1)),
                     kind,
                     rows.getString(3),
-                    rows.getString(4)));
+                    rows.getString(4),
+                    UtcText.instant(rows.getString(5))));
           }
         }
       }

@@ -10,8 +10,15 @@ import java.time.Instant;
  * @param kind what it is
  * @param text of the person
  * @param author who
+ * @param loggedAt when it was entered, which may be long after it happened
  */
-public record LogEvent(String asset, Instant at, Kind kind, String text, String author) {
+public record LogEvent(
+    String asset, Instant at, Kind kind, String text, String author, Instant loggedAt) {
+
+  /** To be entered. */
+  public LogEvent(String asset, Instant at, Kind kind, String text, String author) {
+    this(asset, at, kind, text, author, at);
+  }
 
   /** What an event is. */
   public enum Kind {

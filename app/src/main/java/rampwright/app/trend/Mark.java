@@ -9,8 +9,20 @@ import java.time.Instant;
  * @param kind what it is
  * @param text in words
  * @param author who noted it; empty for settings, which the starts themselves show
+ * @param knownAt since when it is known
  */
-public record Mark(Instant at, Kind kind, String text, String author) {
+public record Mark(Instant at, Kind kind, String text, String author, Instant knownAt) {
+
+  /** Known as it happened. */
+  public Mark(Instant at, Kind kind, String text, String author) {
+    this(at, kind, text, author, at);
+  }
+
+  /** Whether nothing was known of it before an instant. */
+  public boolean isNewSince(Instant then) {
+    return !knownAt.isBefore(then) || at.isAfter(then);
+  }
+
   /** What a mark is. */
   public enum Kind {
     SETTINGS("settings"),

@@ -76,7 +76,8 @@ final class NotedFacts {
     }
     for (LogEvent event : events) {
       if (event.kind() == LogEvent.Kind.WORK) {
-        marks.add(new Mark(event.at(), Mark.Kind.WORK, event.text(), event.author()));
+        marks.add(
+            new Mark(event.at(), Mark.Kind.WORK, event.text(), event.author(), event.loggedAt()));
       }
     }
     marks.sort(Comparator.comparing(Mark::at));

@@ -431,7 +431,10 @@ abstract class LogbookContract {
       logbook.append(event);
       assertThat(logbook.limits("P-1").get("start_time_s").max()).hasValue(11);
       assertThat(logbook.limits("P-1").get("start_time_s").min()).hasValue(4);
-      assertThat(logbook.events("P-1")).containsExactly(event);
+      assertThat(logbook.events("P-1"))
+          .containsExactly(
+              new LogEvent(
+                  "P-1", NOON, LogEvent.Kind.WORK, "bearing changed", "A. N.", CLOCK.instant()));
     }
   }
 
