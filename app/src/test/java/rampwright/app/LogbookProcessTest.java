@@ -31,8 +31,8 @@ import rampwright.app.logbook.PostgresServer;
 class LogbookProcessTest {
   private static final String ASSET = "BP-2";
   private static final int TRIALS = 200;
-  private static final int KILLS_OF_FILE = 20;
-  private static final int KILLS_OF_SERVER = 10;
+  private static final int KILLS_OF_FILE = 12;
+  private static final int KILLS_OF_SERVER = 6;
 
   /** A machine with much else to do may take this long for one import. */
   private static final long PATIENCE_S = 300;
