@@ -115,6 +115,9 @@ record CycleSeries(
         channels.put(name, samples);
       }
     }
-    return ThreeWire.missing(channels).isEmpty() ? ThreeWire.of(channels) : Optional.empty();
+    // Currents inside a delta do not flow in the wires whose voltages are known.
+    return !r.motor.currentsInWindings() && ThreeWire.missing(channels).isEmpty()
+        ? ThreeWire.of(channels)
+        : Optional.empty();
   }
 }

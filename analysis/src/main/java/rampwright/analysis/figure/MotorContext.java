@@ -6,7 +6,8 @@ import org.jspecify.annotations.Nullable;
  * What is known about the motor circuit besides the trace. Every part may be missing (null);
  * figures that need it then say so.
  *
- * @param ratedCurrentA motor rated current In, A RMS
+ * @param ratedCurrentA motor rated current In where currents are measured, A RMS: of the line, or
+ *     of a winding
  * @param ratedSpeedRpm motor rated speed nr
  * @param ratedFrequencyHz supply frequency on the nameplate
  * @param ratedVoltageV rated voltage, line to line
@@ -20,6 +21,8 @@ import org.jspecify.annotations.Nullable;
  * @param waveSpeedMPerS pressure wave speed in that pipe
  * @param flowVelocityMPerS flow velocity in that pipe before the stop
  * @param startsPerHour starts an hour the motor is made for
+ * @param currentsInWindings whether currents are measured in the windings of a delta; then they are
+ *     no line currents and make no power with line voltages
  */
 public record MotorContext(
     @Nullable Double ratedCurrentA,
@@ -35,7 +38,42 @@ public record MotorContext(
     @Nullable Double pipeLengthM,
     @Nullable Double waveSpeedMPerS,
     @Nullable Double flowVelocityMPerS,
-    @Nullable Double startsPerHour) {
+    @Nullable Double startsPerHour,
+    boolean currentsInWindings) {
+
+  /** With currents of the line. */
+  public MotorContext(
+      @Nullable Double ratedCurrentA,
+      @Nullable Double ratedSpeedRpm,
+      @Nullable Double ratedFrequencyHz,
+      @Nullable Double ratedVoltageV,
+      @Nullable Double supplyVoltageV,
+      @Nullable Double lockedRotorCurrentRatio,
+      @Nullable Double lockedRotorTimeColdS,
+      @Nullable Double lockedRotorTimeHotS,
+      @Nullable Double windingResistanceOhm,
+      @Nullable Double totalInertiaKgM2,
+      @Nullable Double pipeLengthM,
+      @Nullable Double waveSpeedMPerS,
+      @Nullable Double flowVelocityMPerS,
+      @Nullable Double startsPerHour) {
+    this(
+        ratedCurrentA,
+        ratedSpeedRpm,
+        ratedFrequencyHz,
+        ratedVoltageV,
+        supplyVoltageV,
+        lockedRotorCurrentRatio,
+        lockedRotorTimeColdS,
+        lockedRotorTimeHotS,
+        windingResistanceOhm,
+        totalInertiaKgM2,
+        pipeLengthM,
+        waveSpeedMPerS,
+        flowVelocityMPerS,
+        startsPerHour,
+        false);
+  }
 
   /** Nothing is known. */
   public static final MotorContext UNKNOWN =

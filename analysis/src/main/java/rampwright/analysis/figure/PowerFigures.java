@@ -16,6 +16,9 @@ import rampwright.analysis.trace.Samples;
 final class PowerFigures {
   private static final double ESTIMATED_RESISTANCE_UNCERTAINTY = 0.5;
 
+  private static final String IN_WINDINGS =
+      "currents are those of the windings, inside the delta; power needs the line's";
+
   private PowerFigures() {}
 
   static Map<String, Measured> of(
@@ -24,7 +27,10 @@ final class PowerFigures {
     boolean inRun = run != null && !run.power().isEmpty();
     boolean inStart = start != null && !start.power().isEmpty();
     if (!inRun && !inStart) {
-      String why = run == null && start == null ? "no whole cycle" : ThreeWire.missing(channels(r));
+      String why =
+          run == null && start == null
+              ? "no whole cycle"
+              : r.motor.currentsInWindings() ? IN_WINDINGS : ThreeWire.missing(channels(r));
       return new LinkedHashMap<>(
           WaveformFigures.none(why.isEmpty() ? "no run was reached" : why).runFigures());
     }
@@ -188,7 +194,8 @@ final class PowerFigures {
       return figures;
     }
     double share = Math.sqrt(2) * Accuracy.GAIN;
-    double amps = mean(r.current, from, to);
+    boolean inWindings = r.motor.currentsInWindings();
+    double amps = mean(r.current, from, to) * (inWindings ? Math.sqrt(3) : 1);
     double volts = mean(r.voltageForExtremes, from, to);
     double apparent = Math.sqrt(3) * volts * amps;
     if (!Double.isNaN(apparent)) {
@@ -200,7 +207,9 @@ final class PowerFigures {
               share * apparent,
               level.fromS(),
               level.toS(),
-              "sqrt(3) x mean line voltage x mean current of RMS readings in the run"));
+              inWindings
+                  ? "3 x mean line voltage x mean winding current of RMS readings in the run"
+                  : "sqrt(3) x mean line voltage x mean current of RMS readings in the run"));
     }
     double[] watts = r.track.of(ChannelName.POWER);
     double active = watts == null ? Double.NaN : Noise.median(watts, from, to);

@@ -5,7 +5,7 @@ import org.jspecify.annotations.Nullable;
 import rampwright.analysis.machine.LoadKind;
 import rampwright.analysis.machine.Nameplate;
 import rampwright.analysis.machine.Pipe;
-import rampwright.analysis.machine.StarterLaw;
+import rampwright.analysis.machine.Wiring;
 
 /**
  * What is known of an asset before any trial.
@@ -17,7 +17,7 @@ import rampwright.analysis.machine.StarterLaw;
  * @param breakawayTorquePct of rated motor torque
  * @param supplyVoltageV declared supply voltage, line to line
  * @param supplyImpedanceOhm magnitude of the source impedance, from a fault level or transformer
- * @param wiring where the starter sits
+ * @param wiring where the starter sits, and where its trials' currents are measured
  * @param pipe what a pump feeds, for surge; null when not known
  */
 public record AssetData(
@@ -28,7 +28,7 @@ public record AssetData(
     @Nullable Double breakawayTorquePct,
     double supplyVoltageV,
     @Nullable Double supplyImpedanceOhm,
-    StarterLaw.Wiring wiring,
+    Wiring wiring,
     @Nullable Pipe pipe) {
 
   /** An asset without a pipe. */
@@ -40,7 +40,7 @@ public record AssetData(
       @Nullable Double breakawayTorquePct,
       double supplyVoltageV,
       @Nullable Double supplyImpedanceOhm,
-      StarterLaw.Wiring wiring) {
+      Wiring wiring) {
     this(
         plate,
         loadKind,
@@ -51,6 +51,11 @@ public record AssetData(
         supplyImpedanceOhm,
         wiring,
         null);
+  }
+
+  /** Rated current where currents are measured, A RMS: of the line, or of a winding in a delta. */
+  public double measuredRatedCurrentA() {
+    return plate.ratedCurrentA() * wiring.measuredShare();
   }
 
   public AssetData {

@@ -53,7 +53,9 @@ final class AssetPrior {
     set(AssetParameters.TORQUE_SLOPE, 0, 0.03);
     set(AssetParameters.VOLTAGE_BEND, 0, 0.03);
     set(AssetParameters.LIMIT_GAIN, 0, 0.025);
-    set(AssetParameters.HARMONICS, 0.14, 0.07);
+    // Inside a delta those of a winding, by the closed form; in line what trials showed.
+    boolean delta = data.wiring().insideDelta();
+    set(AssetParameters.HARMONICS, delta ? 0.35 : 0.14, delta ? 0.1 : 0.07);
     set(AssetParameters.GAPS, 0.13, 0.045);
     set(AssetParameters.LOSS_TORQUE, 0.005, 0.006);
   }

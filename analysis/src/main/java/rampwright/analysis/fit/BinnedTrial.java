@@ -1,7 +1,6 @@
 package rampwright.analysis.fit;
 
 import org.jspecify.annotations.Nullable;
-import rampwright.analysis.machine.Nameplate;
 import rampwright.analysis.machine.RunPlan;
 import rampwright.analysis.machine.StarterSettings;
 import rampwright.analysis.machine.StopMode;
@@ -72,12 +71,16 @@ final class BinnedTrial {
   /** First lasting turn of the shaft, to compare with breakaway; NaN without a speed. */
   final double turnedS;
 
-  private final Nameplate plate;
+  private final double ratedCurrentA;
+  private final double ratedVoltageV;
+  private final double syncSpeedRpm;
   private final double[] time;
 
-  BinnedTrial(TrialObservation trial, Nameplate plate, double supplyVoltageV) {
+  BinnedTrial(TrialObservation trial, AssetData data) {
     this.trial = trial;
-    this.plate = plate;
+    this.ratedCurrentA = data.measuredRatedCurrentA();
+    this.ratedVoltageV = data.plate().ratedVoltageV();
+    this.syncSpeedRpm = data.plate().syncSpeedRpm();
     this.completed = trial.end() == TrialObservation.End.COMPLETED;
     double[] stamps = trial.timeS();
     this.time = new double[stamps.length];
@@ -92,11 +95,12 @@ final class BinnedTrial {
     } else {
       cutS = Double.isNaN(release) ? recordEnd : release;
     }
-    double source = Double.isNaN(trial.sourceVoltageV()) ? supplyVoltageV : trial.sourceVoltageV();
-    sourceVoltagePu = source / plate.ratedVoltageV();
+    double source =
+        Double.isNaN(trial.sourceVoltageV()) ? data.supplyVoltageV() : trial.sourceVoltageV();
+    sourceVoltagePu = source / ratedVoltageV;
     peak = smoothedPeak(0, cutS);
     double run = completed ? average(trial.currentA(), cutS - 1.5, cutS - 0.05) : Double.NaN;
-    run /= plate.ratedCurrentA();
+    run /= ratedCurrentA;
     halfFallLevel = run + 0.5 * (peak - run);
     halfFallS = completed && peak > 1.4 * run ? lastFall(halfFallLevel) : Double.NaN;
     fullSpeedS = completed ? speedReached() : Double.NaN;
@@ -215,30 +219,30 @@ final class BinnedTrial {
     for (int k = low; k <= high; k++) {
       at += time[k] / (high - low + 1);
     }
-    double current = average(trial.currentA(), low, high) / plate.ratedCurrentA();
+    double current = average(trial.currentA(), low, high) / ratedCurrentA;
     // A stop is timed from its order: how long the start and the run took is no part of its error.
     double since = at > cutS ? at - cutS : at;
     double timing = TIME_SHARE * since + 0.4 * trial.intervalS() + 0.01;
     double currentSigma =
         Math.hypot(
             CURRENT_SHARE * current + CURRENT_FLOOR,
-            timing * slope(trial.currentA(), at, width) / plate.ratedCurrentA());
+            timing * slope(trial.currentA(), at, width) / ratedCurrentA);
     double voltage = Double.NaN;
     double voltageSigma = 1;
     double @Nullable [] volts = trial.voltageV();
     if (volts != null) {
-      voltage = average(volts, low, high) / plate.ratedVoltageV();
+      voltage = average(volts, low, high) / ratedVoltageV;
       voltageSigma =
           Math.hypot(
               DIP_FLOOR + DIP_SHARE * Math.abs(sourceVoltagePu - voltage),
-              timing * slope(volts, at, width) / plate.ratedVoltageV());
+              timing * slope(volts, at, width) / ratedVoltageV);
     }
     double speed = Double.NaN;
     double speedSigma = 1;
     double @Nullable [] rpm = trial.speedRpm();
     if (rpm != null) {
-      speed = average(rpm, low, high) / plate.syncSpeedRpm();
-      speedSigma = Math.hypot(SPEED_FLOOR, timing * slope(rpm, at, width) / plate.syncSpeedRpm());
+      speed = average(rpm, low, high) / syncSpeedRpm;
+      speedSigma = Math.hypot(SPEED_FLOOR, timing * slope(rpm, at, width) / syncSpeedRpm);
     }
     return new Point(
         at,
@@ -306,7 +310,7 @@ final class BinnedTrial {
         best = Double.isNaN(mean) ? best : Math.max(best, mean);
       }
     }
-    return best / plate.ratedCurrentA();
+    return best / ratedCurrentA;
   }
 
   private double lowestVoltage() {
@@ -322,12 +326,12 @@ final class BinnedTrial {
         lowest = Double.isNaN(three) ? lowest : Math.min(lowest, three);
       }
     }
-    return Double.isInfinite(lowest) ? Double.NaN : lowest / plate.ratedVoltageV();
+    return Double.isInfinite(lowest) ? Double.NaN : lowest / ratedVoltageV;
   }
 
   private double lastFall(double level) {
     double[] a = trial.currentA();
-    double goal = level * plate.ratedCurrentA();
+    double goal = level * ratedCurrentA;
     double found = Double.NaN;
     int last = -1;
     for (int k = 0; k < time.length && time[k] < cutS; k++) {
@@ -374,7 +378,7 @@ final class BinnedTrial {
     if (rpm == null) {
       return Double.NaN;
     }
-    double goal = TURNED_SPEED * plate.syncSpeedRpm();
+    double goal = TURNED_SPEED * syncSpeedRpm;
     for (int k = 1; k + 2 < time.length && time[k] < cutS; k++) {
       if (time[k] > 0 && rpm[k] > goal && rpm[k + 1] > goal && rpm[k + 2] > goal) {
         double before = Math.max(0, rpm[k - 1]);
@@ -390,7 +394,7 @@ final class BinnedTrial {
     if (rpm == null) {
       return Double.NaN;
     }
-    double goal = 0.012 * plate.syncSpeedRpm();
+    double goal = 0.012 * syncSpeedRpm;
     for (int k = 1; k < time.length; k++) {
       if (time[k] > cutS && rpm[k] <= goal) {
         return Math.max(time[k], release);
@@ -408,7 +412,7 @@ final class BinnedTrial {
       if (Double.isNaN(a[k]) || time[k] <= 0) {
         continue;
       }
-      double square = a[k] * a[k] / plate.ratedCurrentA() / plate.ratedCurrentA();
+      double square = a[k] * a[k] / ratedCurrentA / ratedCurrentA;
       double to = Math.min(until, time[k]);
       double begin = Double.isNaN(last) ? square : last;
       sum += Math.max(0, to - lastTime) * 0.5 * (begin + square);

@@ -55,7 +55,7 @@ final class FitProblem implements Residuals {
     ratedVoltageV = data.plate().ratedVoltageV();
     int count = 0;
     for (TrialObservation observation : observations) {
-      BinnedTrial bins = new BinnedTrial(observation, data.plate(), data.supplyVoltageV());
+      BinnedTrial bins = new BinnedTrial(observation, data);
       binned.add(bins);
       TrialResiduals residuals = new TrialResiduals(bins);
       trials.add(residuals);

@@ -61,7 +61,7 @@ public final class TrackObservation {
     }
     double[] rpm = speed ? track.of(ChannelName.SPEED) : null;
     ObservationBuilder builder =
-        new ObservationBuilder(settings, asset.plate().ratedCurrentA())
+        new ObservationBuilder(settings, asset.measuredRatedCurrentA())
             .readings(times, currents, voltages, rpm == null ? null : picked(rpm, from, to, stride))
             .instants(at.inceptionS(), at.stopBeginS(), at.stopBeginUncertaintyS(), at.releaseS());
     return (end == null ? builder : builder.end(end)).build();

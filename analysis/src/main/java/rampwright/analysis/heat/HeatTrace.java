@@ -46,6 +46,20 @@ public final class HeatTrace {
    * @return null when the trace shows no current at all
    */
   public static @Nullable HeatStretch of(AnalyzedTrace trace, double ratedA) {
+    return of(trace, ratedA, 0);
+  }
+
+  /**
+   * The pieces of a trace.
+   *
+   * @param ratedA rated current of where the currents were measured, A RMS
+   * @param unseenShare square of the windings' current that flows at large slip and was not
+   *     measured, over the measured square: what circulates in a delta ({@link
+   *     rampwright.analysis.machine.Wiring#unseenShare}). It warms the stator alone, since currents
+   *     in phase make no turning field
+   * @return null when the trace shows no current at all
+   */
+  public static @Nullable HeatStretch of(AnalyzedTrace trace, double ratedA, double unseenShare) {
     double[] t = trace.track().timeS();
     List<double[]> phases = new ArrayList<>();
     for (ChannelName name : ChannelName.CURRENTS) {
@@ -81,7 +95,8 @@ public final class HeatTrace {
       } else if (of < 0) {
         out.startEnds();
       }
-      out.add(t[k] - t[k - 1], state, square, rotor);
+      double stator = state == HeatPiece.State.SLIP ? square * (1 + unseenShare) : square;
+      out.add(t[k] - t[k - 1], state, stator, rotor);
       before = now;
     }
     boolean flows = Math.sqrt(before[0]) >= FLOWS;

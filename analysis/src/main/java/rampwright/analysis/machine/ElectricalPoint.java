@@ -8,8 +8,9 @@ package rampwright.analysis.machine;
  * source E = |V + Z I|, with the line's power factor k cos(phi), phi the motor's angle: a starter
  * passes power but no lossless device can make the phase displacement of the line equal the motor's
  * (energy balance V I cos(phi line) = V1 I cos(phi)). Symbols: V line side of the starter, E
- * source, Z supply impedance, s slip. Only the fundamental makes torque; the RMS current is larger
- * by {@link StarterLaw#rmsFactor}.
+ * source, Z supply impedance, s slip. Only the fundamental makes torque; the RMS current that is
+ * measured is larger by {@link StarterLaw#measuredFactor}, the one the limit acts on by {@link
+ * StarterLaw#poleFactor}.
  */
 final class ElectricalPoint {
   private static final int PASSES = 3;
@@ -32,7 +33,7 @@ final class ElectricalPoint {
   /** Motor terminal fundamental voltage, per unit of rated voltage. */
   double motorVoltage;
 
-  /** RMS current over rated current. */
+  /** RMS current over rated current, where it is measured. */
   double current;
 
   /** Air-gap torque, per unit of rated torque. */
@@ -93,7 +94,7 @@ final class ElectricalPoint {
     limited = false;
     full = wantedRatio >= 0.9999;
     demand = wantedRatio;
-    if (current > limit * starter.limitGain()) {
+    if (poleCurrent() > limit * starter.limitGain()) {
       hold(limit * starter.limitGain());
     }
   }
@@ -117,7 +118,7 @@ final class ElectricalPoint {
       atMotorVoltage(voltage);
       demand = Math.min(LARGEST_DEMAND, voltage / (fullRatio * busVoltage));
     }
-    if (current > most) {
+    if (poleCurrent() > most) {
       hold(most);
     }
   }
@@ -139,7 +140,7 @@ final class ElectricalPoint {
     double bus = 1;
     double voltage = 0;
     for (int pass = 0; pass < HOLD_PASSES; pass++) {
-      voltage = mostCurrent / (admittance * starter.rmsFactor(k));
+      voltage = mostCurrent / (admittance * starter.poleFactor(k));
       bus = busBehind(voltage * admittance, k);
       double next = voltage / bus;
       boolean settled = Math.abs(next - k) < SETTLED;
@@ -218,9 +219,14 @@ final class ElectricalPoint {
     return Math.sqrt(Math.max(1e-4, source * source - across * across)) - along;
   }
 
+  /** What the current limit acts on, per unit. */
+  private double poleCurrent() {
+    return motorVoltage * admittance * starter.poleFactor(ratio);
+  }
+
   private void settle(double voltage) {
     motorVoltage = voltage;
-    current = voltage * admittance * starter.rmsFactor(ratio);
+    current = voltage * admittance * starter.measuredFactor(ratio);
     torque = torqueFactor * voltage * voltage;
   }
 }

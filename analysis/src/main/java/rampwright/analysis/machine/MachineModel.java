@@ -50,6 +50,11 @@ public record MachineModel(
     this(plate, motor, starter, supply, sourceVoltageV, load, water, inertiaKgM2, null);
   }
 
+  /** Rated current where currents are measured, A RMS: of the line, or of a winding in a delta. */
+  public double measuredRatedCurrentA() {
+    return plate.ratedCurrentA() * starter.wiring().measuredShare();
+  }
+
   /** Speed gained per second by one per unit of net torque, per unit of synchronous speed. */
   public double accelerationPerS() {
     return plate.ratedTorqueNm() / (inertiaKgM2 * plate.syncSpeedRadPerS());

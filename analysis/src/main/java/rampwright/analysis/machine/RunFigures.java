@@ -67,7 +67,7 @@ public final class RunFigures {
 
   private void start(Trajectory run, MachineModel model, PhaseFactors phases) {
     Trajectory.Instants at = run.instants();
-    double ratedA = model.plate().ratedCurrentA();
+    double ratedA = model.measuredRatedCurrentA();
     double ratedV = model.plate().ratedVoltageV();
     double until = run.completed() ? at.fullSpeedS() : at.endS();
     double peak = 0;
@@ -105,7 +105,7 @@ public final class RunFigures {
     double runCurrent = run.currentRatio(last);
     set(
         RunFigure.RUN_CURRENT,
-        runCurrent * phases.highestCurrent() * model.plate().ratedCurrentA());
+        runCurrent * phases.highestCurrent() * model.measuredRatedCurrentA());
     power(run, last, model);
     double omega = run.settledSpeedPu() * model.plate().syncSpeedRadPerS();
     set(RunFigure.ACCELERATION_ENERGY, 0.5 * model.inertiaKgM2() * omega * omega);

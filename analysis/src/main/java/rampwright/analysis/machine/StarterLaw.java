@@ -12,8 +12,9 @@ package rampwright.analysis.machine;
  * @param voltageBend how a voltage that is asked for, a share k of full, differs from what comes: k
  *     + bend k (1 - k); right at nothing and at full, as a firing angle's table is
  * @param limitGain RMS current held at the limit over the limit that is set
- * @param harmonicShare squared harmonic current over squared fundamental current when the
- *     fundamental voltage is near zero; it shrinks as 1 - k^2 towards full voltage k = 1
+ * @param harmonicShare squared harmonic current over squared fundamental current in a pole of the
+ *     starter when the fundamental voltage is near zero; towards full voltage k = 1 it shrinks as 1
+ *     - k^2 in line, as (1 - k)^2 inside a delta ({@link Wiring#poleFactor})
  * @param gapShare share of the voltage lost to the gaps in the current at unity power factor, see
  *     {@link #fullRatio}
  * @param wiring where the starter sits in the circuit
@@ -31,33 +32,6 @@ public record StarterLaw(
 
   /** A starter without error, in line. */
   public static final StarterLaw EXACT = new StarterLaw(1, 0, 0, 0, 0, 1, 0, 0, Wiring.IN_LINE);
-
-  /** Where a starter sits, and what share of the line current it carries. */
-  public enum Wiring {
-    IN_LINE("in line", 1.0),
-    INSIDE_DELTA("inside delta", 1.0 / Math.sqrt(3.0));
-
-    private final String key;
-    private final double shareOfLineCurrent;
-
-    Wiring(String key, double shareOfLineCurrent) {
-      this.key = key;
-      this.shareOfLineCurrent = shareOfLineCurrent;
-    }
-
-    /** Word used in asset files. */
-    public String key() {
-      return key;
-    }
-
-    /**
-     * Current of one starter pole over line current. Settings, and everything in this package, are
-     * in line current; the starter's own rating is in pole current.
-     */
-    public double shareOfLineCurrent() {
-      return shareOfLineCurrent;
-    }
-  }
 
   /** Torque the starter believes it makes over the torque it makes, but for offset and loss. */
   public double torqueGainAt(double speedPu) {
@@ -80,8 +54,13 @@ public record StarterLaw(
     return 1.0 - gapShare * square * square;
   }
 
-  /** RMS over fundamental current at a voltage ratio k. */
-  public double rmsFactor(double k) {
-    return harmonicShare <= 0 ? 1.0 : Math.sqrt(1.0 + harmonicShare * Math.max(0, 1.0 - k * k));
+  /** RMS over fundamental of the current that is measured, at a voltage ratio k. */
+  public double measuredFactor(double k) {
+    return wiring.measuredFactor(k, harmonicShare);
+  }
+
+  /** RMS over fundamental of the current in a pole of the starter, which its limit acts on. */
+  public double poleFactor(double k) {
+    return wiring.poleFactor(k, harmonicShare);
   }
 }

@@ -7,7 +7,7 @@ import org.assertj.core.data.Percentage;
 import org.junit.jupiter.api.Test;
 import rampwright.analysis.machine.ControlMode;
 import rampwright.analysis.machine.LoadKind;
-import rampwright.analysis.machine.StarterLaw;
+import rampwright.analysis.machine.Wiring;
 
 /** Derivatives and first guesses for an asset of which little is known. */
 class FitProblemTest {
@@ -17,14 +17,7 @@ class FitProblemTest {
   /** No inertia on the sheet: its prior is half a logarithm wide. */
   private static final AssetData VAGUE =
       new AssetData(
-          SimulatedTrial.PLATE,
-          LoadKind.LINEAR,
-          null,
-          null,
-          null,
-          400,
-          0.016,
-          StarterLaw.Wiring.IN_LINE);
+          SimulatedTrial.PLATE, LoadKind.LINEAR, null, null, null, 400, 0.016, Wiring.IN_LINE);
 
   private static FitProblem problem() {
     return new FitProblem(VAGUE, List.of(SEEN), Batch.IN_TURN);

@@ -17,6 +17,7 @@ import rampwright.analysis.machine.StopMode;
 import rampwright.analysis.machine.Supply;
 import rampwright.analysis.machine.Trajectory;
 import rampwright.analysis.machine.TypicalMotor;
+import rampwright.analysis.machine.Wiring;
 
 /** A conveyor-like asset whose truth is known, and noisy 25 Hz readings of its trials. */
 final class SimulatedTrial {
@@ -25,7 +26,7 @@ final class SimulatedTrial {
   static final double INERTIA = 4.6;
   static final LoadCurve LOAD = new LoadCurve(0.62, 0.28, 0.42, 1.1, 0.03);
   static final AssetData DATA =
-      new AssetData(PLATE, LoadKind.LINEAR, 2.9, null, null, 400, 0.016, StarterLaw.Wiring.IN_LINE);
+      new AssetData(PLATE, LoadKind.LINEAR, 2.9, null, null, 400, 0.016, Wiring.IN_LINE);
 
   private SimulatedTrial() {}
 
@@ -44,7 +45,7 @@ final class SimulatedTrial {
     return new MachineModel(
         PLATE,
         new SlipTable(real, PLATE.torquePerAirGapPower()),
-        new StarterLaw(1.03, -0.01, 0.006, 0, 0, 1.012, 0.12, 0.12, StarterLaw.Wiring.IN_LINE),
+        new StarterLaw(1.03, -0.01, 0.006, 0, 0, 1.012, 0.12, 0.12, Wiring.IN_LINE),
         Supply.ofImpedance(0.018, 3),
         404,
         LOAD,

@@ -10,8 +10,8 @@ import org.junit.jupiter.api.Test;
 import rampwright.analysis.machine.ControlMode;
 import rampwright.analysis.machine.LoadKind;
 import rampwright.analysis.machine.MachineModel;
-import rampwright.analysis.machine.StarterLaw;
 import rampwright.analysis.machine.StarterSettings;
+import rampwright.analysis.machine.Wiring;
 
 /** What is believed of a stop before it is seen, and what is learned from one that is. */
 class StopEvidenceTest {
@@ -20,10 +20,7 @@ class StopEvidenceTest {
 
   private static List<Double> speedSigmas(double runS) {
     BinnedTrial trial =
-        new BinnedTrial(
-            SimulatedTrial.running(COASTING, runS, 1),
-            SimulatedTrial.PLATE,
-            SimulatedTrial.DATA.supplyVoltageV());
+        new BinnedTrial(SimulatedTrial.running(COASTING, runS, 1), SimulatedTrial.DATA);
     List<Double> out = new ArrayList<>();
     for (BinnedTrial.Point point : trial.points) {
       if (point.timeS() > trial.cutS) {
@@ -45,8 +42,7 @@ class StopEvidenceTest {
   }
 
   private static AssetData vague(LoadKind kind) {
-    return new AssetData(
-        SimulatedTrial.PLATE, kind, null, null, null, 400, 0.016, StarterLaw.Wiring.IN_LINE);
+    return new AssetData(SimulatedTrial.PLATE, kind, null, null, null, 400, 0.016, Wiring.IN_LINE);
   }
 
   private static double share(LoadKind kind, java.util.function.Predicate<MachineModel> holds) {

@@ -87,7 +87,7 @@ class ReducedVoltageReferenceTest {
         new MachineModel(
             made.plate(),
             made.motor(),
-            new StarterLaw(1, 0, 0, 0, 0, 1, harmonicShare, 0, StarterLaw.Wiring.IN_LINE),
+            new StarterLaw(1, 0, 0, 0, 0, 1, harmonicShare, 0, Wiring.IN_LINE),
             made.supply(),
             400,
             made.load(),

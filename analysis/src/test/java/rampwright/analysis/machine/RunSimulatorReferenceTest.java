@@ -19,7 +19,7 @@ class RunSimulatorReferenceTest {
     return new MachineModel(
         PLATE,
         new SlipTable(circuit, PLATE.torquePerAirGapPower()),
-        new StarterLaw(1.03, 0.01, 0, 0, 0, 0.99, 0.03, 0.1, StarterLaw.Wiring.IN_LINE),
+        new StarterLaw(1.03, 0.01, 0, 0, 0, 0.99, 0.03, 0.1, Wiring.IN_LINE),
         supply,
         400,
         load,

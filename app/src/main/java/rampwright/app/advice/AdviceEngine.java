@@ -267,7 +267,7 @@ public final class AdviceEngine {
     MachineModel likely = belief.likely(settings);
     Trajectory course = chances.whole(likely, settings);
     List<Trajectory> runs = all.subList(0, Math.min(COURSES, all.size()));
-    double highest = request.asset().plate().ratedCurrentA() * chances.phases().highestCurrent();
+    double highest = request.asset().measuredRatedCurrentA() * chances.phases().highestCurrent();
     double syncRpm = request.asset().plate().syncSpeedRpm();
     boolean limits = !chances.startLimits().isEmpty() || !chances.stops().isEmpty();
     @Nullable Double told = limits ? Double.valueOf(Math.min(1, Math.max(0, chance))) : null;
@@ -287,7 +287,7 @@ public final class AdviceEngine {
             request.trials().isEmpty() ? "nameplate" : "fitted",
             fit.atPrior()),
         course,
-        request.asset().plate().ratedCurrentA(),
+        request.asset().measuredRatedCurrentA(),
         Course.of(runs, weights, (run, k) -> highest * run.currentRatio(k)),
         Course.of(runs, weights, (run, k) -> syncRpm * run.speedPu(k)));
   }

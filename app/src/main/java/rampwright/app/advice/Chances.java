@@ -125,7 +125,7 @@ final class Chances {
           limit.figure() == RunFigure.PEAK_CURRENT
               ? max
               : limit.figure() == RunFigure.PEAK_CURRENT_A
-                  ? max / model.plate().ratedCurrentA()
+                  ? max / model.measuredRatedCurrentA()
                   : Double.POSITIVE_INFINITY;
       cap =
           Math.min(cap, PEAK_ROOM * ratio / phases.highestCurrent() / model.starter().limitGain());

@@ -56,6 +56,7 @@ public record Asset(
         pipe == null ? null : pipe.lengthM(),
         pipe == null ? null : pipe.waveSpeedMPerS(),
         pipe == null ? null : pipe.velocityMPerS(),
-        motor.startsPerHour());
+        motor.startsPerHour(),
+        inWinding);
   }
 }

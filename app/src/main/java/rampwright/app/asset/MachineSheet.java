@@ -5,10 +5,10 @@ import rampwright.analysis.fit.AssetData;
 import rampwright.analysis.machine.ControlMode;
 import rampwright.analysis.machine.LoadKind;
 import rampwright.analysis.machine.Nameplate;
-import rampwright.analysis.machine.StarterLaw;
 import rampwright.analysis.machine.StarterSettings;
 import rampwright.analysis.machine.StopMode;
 import rampwright.analysis.machine.SupplyPath;
+import rampwright.analysis.machine.Wiring;
 
 /** An asset's sheet and a trial's settings as the machine model takes them. */
 public final class MachineSheet {
@@ -45,7 +45,6 @@ public final class MachineSheet {
     Supply supply = asset.supply();
     Starter starter = asset.starter();
     Double loadKw = load == null ? null : load.powerKw();
-    boolean insideDelta = starter != null && starter.wiring() == Starter.Wiring.INSIDE_DELTA;
     return new AssetData(
         plate,
         load == null ? LoadKind.QUADRATIC : kind(load.kind()),
@@ -54,8 +53,18 @@ public final class MachineSheet {
         load == null ? null : load.breakawayTorquePct(),
         supply == null ? m.ratedVoltageV() : supply.voltageV(),
         supply == null ? null : impedanceOhm(supply),
-        insideDelta ? StarterLaw.Wiring.INSIDE_DELTA : StarterLaw.Wiring.IN_LINE,
+        wiring(starter),
         pipe(asset.pipe()));
+  }
+
+  /** Where the starter sits and its currents are measured; in line where the sheet has none. */
+  public static Wiring wiring(@Nullable Starter starter) {
+    if (starter == null || starter.wiring() == Starter.Wiring.IN_LINE) {
+      return Wiring.IN_LINE;
+    }
+    return starter.measured() == Starter.Wiring.INSIDE_DELTA
+        ? Wiring.DELTA_SEEN_INSIDE
+        : Wiring.DELTA_SEEN_IN_LINE;
   }
 
   /** The pipe for surge; without a flow velocity nothing can be said of it. */

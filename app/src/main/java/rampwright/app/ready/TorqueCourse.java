@@ -87,7 +87,7 @@ public record TorqueCourse(
     double amps = limitRatio * model.starter().limitGain();
     double voltage = Math.min(1, amps / admittance);
     for (int pass = 0; pass < PASSES; pass++) {
-      voltage = Math.min(1, amps / (admittance * model.starter().rmsFactor(voltage)));
+      voltage = Math.min(1, amps / (admittance * model.starter().poleFactor(voltage)));
     }
     return model.motor().torque(slip) * voltage * voltage;
   }

@@ -117,7 +117,7 @@ final class TrialReader {
             verdicts,
             toolVersion,
             remarks(asset, trial, TraceChecks.unlikely(analyzed, motor)),
-            ratedA == null ? null : HeatTrace.of(analyzed, ratedA));
+            ratedA == null ? null : HeatTrace.of(analyzed, ratedA, unseenShare(asset)));
     return new Read(trace, analyzed, motor, envelope, result);
   }
 
@@ -174,6 +174,10 @@ final class TrialReader {
     }
   }
 
+  private static double unseenShare(@Nullable AssetFile asset) {
+    return asset == null ? 0 : MachineSheet.wiring(asset.asset().starter()).unseenShare();
+  }
+
   private static ReadContext readContext(@Nullable AssetFile asset) {
     if (asset == null) {
       return ReadContext.NONE;
@@ -182,7 +186,7 @@ final class TrialReader {
     double watts = 1000 * motor.ratedPowerKw();
     return new ReadContext(
         motor.ratedSpeedRpm(),
-        motor.ratedCurrentA(),
+        asset.asset().context().ratedCurrentA(),
         motor.ratedVoltageV(),
         watts / (motor.ratedSpeedRpm() * 2 * Math.PI / 60),
         watts,

@@ -27,13 +27,14 @@ import rampwright.analysis.machine.StopMode;
 import rampwright.analysis.machine.Supply;
 import rampwright.analysis.machine.Trajectory;
 import rampwright.analysis.machine.TypicalMotor;
+import rampwright.analysis.machine.Wiring;
 
 /** Behaviour of the advice on an invented conveyor whose truth the engine does not see. */
 class AdviceEngineTest {
   private static final Nameplate PLATE =
       new Nameplate(75e3, 400, 138, 50, 1480, 0.85, 0.94, 6.5, 2.0, 2.7, 1.1);
   private static final AssetData ASSET =
-      new AssetData(PLATE, LoadKind.LINEAR, 2.9, null, null, 400, 0.016, StarterLaw.Wiring.IN_LINE);
+      new AssetData(PLATE, LoadKind.LINEAR, 2.9, null, null, 400, 0.016, Wiring.IN_LINE);
   private static final SettingRanges RANGES = new SettingRanges(Map.of());
   private static final StarterSettings SLOW =
       new StarterSettings(4.0, ControlMode.TORQUE_RAMP, 20, 10, 30, 0, 0, StopMode.COAST, 10, 10);
@@ -47,7 +48,7 @@ class AdviceEngineTest {
     return new MachineModel(
         PLATE,
         new SlipTable(PlateCircuit.of(PLATE, TypicalMotor.of(PLATE)), PLATE.torquePerAirGapPower()),
-        new StarterLaw(1.03, -0.01, 0.006, 0, 0, 1.012, 0.12, 0.12, StarterLaw.Wiring.IN_LINE),
+        new StarterLaw(1.03, -0.01, 0.006, 0, 0, 1.012, 0.12, 0.12, Wiring.IN_LINE),
         Supply.ofImpedance(0.018, 3),
         404,
         new LoadCurve(0.62, 0.28, 0.42, 1.1, 0.03),

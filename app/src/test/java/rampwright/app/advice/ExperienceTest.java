@@ -26,6 +26,7 @@ import rampwright.analysis.machine.StarterSettings;
 import rampwright.analysis.machine.StopMode;
 import rampwright.analysis.machine.Supply;
 import rampwright.analysis.machine.TypicalMotor;
+import rampwright.analysis.machine.Wiring;
 
 class ExperienceTest {
   private static final Nameplate PLATE =
@@ -35,7 +36,7 @@ class ExperienceTest {
           PLATE,
           new SlipTable(
               PlateCircuit.of(PLATE, TypicalMotor.of(PLATE)), PLATE.torquePerAirGapPower()),
-          new StarterLaw(1, 0, 0, 0, 0, 1, 0.1, 0.1, StarterLaw.Wiring.IN_LINE),
+          new StarterLaw(1, 0, 0, 0, 0, 1, 0.1, 0.1, Wiring.IN_LINE),
           Supply.ofImpedance(0.018, 3),
           400,
           new LoadCurve(0.6, 0.28, 0.42, 1.1, 0.03),
@@ -51,8 +52,7 @@ class ExperienceTest {
   private static Chances chances() {
     return new Chances(
         new AdviceRequest(
-            new AssetData(
-                PLATE, LoadKind.LINEAR, 2.9, null, null, 400, 0.016, StarterLaw.Wiring.IN_LINE),
+            new AssetData(PLATE, LoadKind.LINEAR, 2.9, null, null, 400, 0.016, Wiring.IN_LINE),
             new SettingRanges(Map.of()),
             List.of(),
             List.of(),

@@ -19,9 +19,9 @@ import rampwright.analysis.fit.TrialObservation;
 import rampwright.analysis.machine.ControlMode;
 import rampwright.analysis.machine.LoadKind;
 import rampwright.analysis.machine.Nameplate;
-import rampwright.analysis.machine.StarterLaw;
 import rampwright.analysis.machine.StarterSettings;
 import rampwright.analysis.machine.StopMode;
+import rampwright.analysis.machine.Wiring;
 
 /** Reads the practice assets, read in place; canonical files only. */
 final class PracticeTrials {
@@ -95,7 +95,7 @@ final class PracticeTrials {
             null,
             supply,
             fault == null ? null : supply * supply / (fault * 1e6),
-            StarterLaw.Wiring.IN_LINE);
+            Wiring.IN_LINE);
     Map<String, double[]> envelope = new HashMap<>();
     for (Map.Entry<String, String> entry : toml.entrySet()) {
       if (entry.getKey().startsWith("envelope.")) {

@@ -22,6 +22,7 @@ import rampwright.analysis.machine.StarterSettings;
 import rampwright.analysis.machine.StopMode;
 import rampwright.analysis.machine.Supply;
 import rampwright.analysis.machine.TypicalMotor;
+import rampwright.analysis.machine.Wiring;
 import rampwright.app.envelope.Corridor;
 import rampwright.app.envelope.FigureKey;
 import rampwright.app.envelope.Polyline;
@@ -31,7 +32,7 @@ class RequirementTest {
   private static final Nameplate PLATE =
       new Nameplate(75e3, 400, 138, 50, 1480, 0.85, 0.94, 6.5, 2.0, 2.7, 1.1);
   private static final AssetData ASSET =
-      new AssetData(PLATE, LoadKind.LINEAR, 2.9, null, null, 400, 0.016, StarterLaw.Wiring.IN_LINE);
+      new AssetData(PLATE, LoadKind.LINEAR, 2.9, null, null, 400, 0.016, Wiring.IN_LINE);
   private static final StarterSettings STEADY =
       new StarterSettings(4.0, ControlMode.VOLTAGE_RAMP, 2, 30, 60, 0, 0, StopMode.COAST, 10, 10);
 
@@ -39,7 +40,7 @@ class RequirementTest {
     return new MachineModel(
         PLATE,
         new SlipTable(PlateCircuit.of(PLATE, TypicalMotor.of(PLATE)), PLATE.torquePerAirGapPower()),
-        new StarterLaw(torqueGain, 0, 0, 0, 0, 1, 0.1, 0.1, StarterLaw.Wiring.IN_LINE),
+        new StarterLaw(torqueGain, 0, 0, 0, 0, 1, 0.1, 0.1, Wiring.IN_LINE),
         Supply.ofImpedance(0.018, 3),
         400,
         new LoadCurve(load, 0.28, 0.42, 1.1, 0.03),

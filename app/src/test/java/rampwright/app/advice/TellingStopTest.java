@@ -21,6 +21,7 @@ import rampwright.analysis.machine.StarterSettings;
 import rampwright.analysis.machine.StopMode;
 import rampwright.analysis.machine.Supply;
 import rampwright.analysis.machine.TypicalMotor;
+import rampwright.analysis.machine.Wiring;
 
 /** Two models alike but for their inertia: a coast shows no current, a led stop does. */
 class TellingStopTest {
@@ -29,8 +30,7 @@ class TellingStopTest {
   private static final Chances CHANCES =
       new Chances(
           new AdviceRequest(
-              new AssetData(
-                  PLATE, LoadKind.LINEAR, 2.9, null, null, 400, 0.016, StarterLaw.Wiring.IN_LINE),
+              new AssetData(PLATE, LoadKind.LINEAR, 2.9, null, null, 400, 0.016, Wiring.IN_LINE),
               new SettingRanges(Map.of()),
               List.of(),
               List.of(),
