@@ -3,6 +3,8 @@ package rampwright.analysis.fit;
 import rampwright.analysis.machine.CageCircuit;
 import rampwright.analysis.machine.LoadKind;
 import rampwright.analysis.machine.Nameplate;
+import rampwright.analysis.machine.Pipe;
+import rampwright.analysis.machine.PipeHead;
 import rampwright.analysis.machine.PlateCircuit;
 import rampwright.analysis.machine.SlipTable;
 import rampwright.analysis.machine.TypicalMotor;
@@ -31,6 +33,12 @@ final class AssetPrior {
   private static final double QUADRATIC_ADDS_SIGMA = 1.4;
   private static final double OTHERS_ADD = 2.0;
   private static final double OTHERS_ADD_SIGMA = 0.8;
+
+  /** Spread of a static share that is on the sheet, and of the logarithm of the water's inertia. */
+  private static final double STATIC_SHARE_SIGMA = 0.08;
+
+  private static final double COLUMN_SIGMA = 0.35;
+  private static final double LEAST_COLUMN_S = 0.02;
 
   private final Nameplate plate;
   private final TypicalMotor typical;
@@ -136,6 +144,17 @@ final class AssetPrior {
     set(AssetParameters.STATIC_HEAD, 0.25, 0.22);
     set(AssetParameters.COLUMN, Math.log(0.25), 1.5);
     set(AssetParameters.FLOW_SHARE, 0.5, 0.2);
+    Pipe pipe = data.pipe();
+    PipeHead head = pipe == null ? null : pipe.head();
+    if (pipe != null && head != null) {
+      // Levels move by some percent of the head and a duty point lies beside the one on the sheet;
+      // the water of branches and of the pump itself is on no sheet.
+      set(AssetParameters.STATIC_HEAD, head.staticShare(), STATIC_SHARE_SIGMA);
+      set(
+          AssetParameters.COLUMN,
+          Math.log(Math.max(LEAST_COLUMN_S, head.inertiaS(pipe.lengthM(), pipe.velocityMPerS()))),
+          COLUMN_SIGMA);
+    }
   }
 
   private void shape(

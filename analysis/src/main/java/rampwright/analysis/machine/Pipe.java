@@ -1,6 +1,7 @@
 package rampwright.analysis.machine;
 
 import java.util.Locale;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A pipe fed by a pump, for surge.
@@ -8,8 +9,10 @@ import java.util.Locale;
  * @param lengthM length, m
  * @param waveSpeedMPerS pressure-wave speed, m/s
  * @param velocityMPerS flow velocity before the stop, m/s
+ * @param head of the pump and the lift; null when not known
  */
-public record Pipe(double lengthM, double waveSpeedMPerS, double velocityMPerS) {
+public record Pipe(
+    double lengthM, double waveSpeedMPerS, double velocityMPerS, @Nullable PipeHead head) {
   private static final double WATER_KG_M3 = 1000.0;
   private static final double GRAVITY_M_S2 = 9.80665;
   private static final double PA_PER_BAR = 1e5;
@@ -25,6 +28,11 @@ public record Pipe(double lengthM, double waveSpeedMPerS, double velocityMPerS) 
               waveSpeedMPerS,
               velocityMPerS));
     }
+  }
+
+  /** A pipe whose heads are not known. */
+  public Pipe(double lengthM, double waveSpeedMPerS, double velocityMPerS) {
+    this(lengthM, waveSpeedMPerS, velocityMPerS, null);
   }
 
   /** Time for a wave to the end and back, s: 2 L / a. */

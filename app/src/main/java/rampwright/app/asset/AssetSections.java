@@ -157,12 +157,24 @@ final class AssetSections {
   }
 
   static Pipe pipe(TomlSection in) {
+    Double lift = in.number(Pipe.STATIC_HEAD_M);
+    Double total = in.number(Pipe.TOTAL_HEAD_M);
+    if (lift != null && total != null && lift > total) {
+      in.problem(
+          Pipe.TOTAL_HEAD_M.name(),
+          "total_head_m = "
+              + total
+              + " is less than static_head_m = "
+              + lift
+              + ": a pump's head is the lift and the friction together; mend one of the two");
+    }
     Pipe pipe =
         new Pipe(
             in.requiredNumber(Pipe.LENGTH_M),
             in.requiredNumber(Pipe.WAVE_SPEED_M_S),
             in.number(Pipe.VELOCITY_M_S),
-            in.number(Pipe.STATIC_HEAD_M),
+            lift,
+            total,
             in.flag("check_valve"));
     in.finish();
     return pipe;

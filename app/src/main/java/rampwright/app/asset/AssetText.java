@@ -42,6 +42,7 @@ final class AssetText {
       put(out, Pipe.WAVE_SPEED_M_S, pipe.waveSpeedMPerS());
       put(out, Pipe.VELOCITY_M_S, pipe.velocityMPerS());
       put(out, Pipe.STATIC_HEAD_M, pipe.staticHeadM());
+      put(out, Pipe.TOTAL_HEAD_M, pipe.totalHeadM());
       out.put("check_valve", pipe.checkValve());
     }
     if (!asset.envelope().isEmpty()) {

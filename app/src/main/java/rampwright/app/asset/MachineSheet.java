@@ -5,6 +5,7 @@ import rampwright.analysis.fit.AssetData;
 import rampwright.analysis.machine.ControlMode;
 import rampwright.analysis.machine.LoadKind;
 import rampwright.analysis.machine.Nameplate;
+import rampwright.analysis.machine.PipeHead;
 import rampwright.analysis.machine.StarterSettings;
 import rampwright.analysis.machine.StopMode;
 import rampwright.analysis.machine.SupplyPath;
@@ -72,7 +73,17 @@ public final class MachineSheet {
     Double velocity = pipe == null ? null : pipe.velocityMPerS();
     return pipe == null || velocity == null
         ? null
-        : new rampwright.analysis.machine.Pipe(pipe.lengthM(), pipe.waveSpeedMPerS(), velocity);
+        : new rampwright.analysis.machine.Pipe(
+            pipe.lengthM(), pipe.waveSpeedMPerS(), velocity, head(pipe));
+  }
+
+  /** Both heads are needed; a level below the pump's helps it and lifts nothing. */
+  private static @Nullable PipeHead head(Pipe pipe) {
+    Double lift = pipe.staticHeadM();
+    Double total = pipe.totalHeadM();
+    return lift == null || total == null || lift > total
+        ? null
+        : new PipeHead(Math.max(0, lift), total);
   }
 
   private static LoadKind kind(Load.Kind kind) {

@@ -10,6 +10,7 @@ import rampwright.acquisition.toml.NumberKey;
  * @param waveSpeedMPerS speed of a pressure wave in it
  * @param velocityMPerS flow velocity when running; null when not known
  * @param staticHeadM head at no flow; null when not known
+ * @param totalHeadM head of the pump at its usual flow; null when not known
  * @param checkValve whether a check valve closes behind the pump; null when not known
  */
 public record Pipe(
@@ -17,6 +18,7 @@ public record Pipe(
     double waveSpeedMPerS,
     @Nullable Double velocityMPerS,
     @Nullable Double staticHeadM,
+    @Nullable Double totalHeadM,
     @Nullable Boolean checkValve) {
 
   public static final NumberKey LENGTH_M =
@@ -28,11 +30,14 @@ public record Pipe(
       new NumberKey("velocity_m_s", "m/s", 0.01, 20, "of the flow when running", "");
   public static final NumberKey STATIC_HEAD_M =
       new NumberKey("static_head_m", "m", -50, 3000, "head at no flow", "");
+  public static final NumberKey TOTAL_HEAD_M =
+      new NumberKey("total_head_m", "m", 0.5, 5000, "the pump's at its usual flow", "");
 
   public Pipe {
     LENGTH_M.checked(lengthM);
     WAVE_SPEED_M_S.checked(waveSpeedMPerS);
     VELOCITY_M_S.checkedOptional(velocityMPerS);
     STATIC_HEAD_M.checkedOptional(staticHeadM);
+    TOTAL_HEAD_M.checkedOptional(totalHeadM);
   }
 }

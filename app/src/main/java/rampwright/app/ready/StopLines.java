@@ -72,5 +72,15 @@ final class StopLines {
               "with static head the flow ends well above standstill: only the ramp above that speed"
                   + " softens; watch the check valve in the first trial"));
     }
+    if (Boolean.FALSE.equals(pipe.checkValve())) {
+      lines.add(
+          ReadyLine.of(
+              "no check valve",
+              LOOK,
+              "common practice, no source",
+              "without a check valve the water turns pump and motor backwards after a stop: look for"
+                  + " a brake or another valve, and start only from standstill. Predictions of a"
+                  + " stop do not know of it and end where the flow does"));
+    }
   }
 }

@@ -132,6 +132,7 @@ public record SheetRow(
     rows.add(number("pipe", Pipe.WAVE_SPEED_M_S, pipe.waveSpeedMPerS()));
     rows.add(number("pipe", Pipe.VELOCITY_M_S, pipe.velocityMPerS()));
     rows.add(number("pipe", Pipe.STATIC_HEAD_M, pipe.staticHeadM()));
+    rows.add(number("pipe", Pipe.TOTAL_HEAD_M, pipe.totalHeadM()));
     rows.add(
         word(
             "pipe",

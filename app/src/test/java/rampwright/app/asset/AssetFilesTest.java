@@ -120,6 +120,7 @@ class AssetFilesTest {
         "ramp_up_s = { min = 1, max = 60|ramp_up_s = { min = 60, max = 1|min is above max",
         "ramp_up_s = { min|ramp_ups_s = { min|did you mean ramp_up_s?",
         "check_valve = true|check_valve = \"yes\"|neither true nor false",
+        "static_head_m = 32.0|static_head_m = 32.0\\ntotal_head_m = 30.0|less than static_head_m",
         "id = \"BP-2\"|id = \"  \"|id is blank",
         "[load]|[laod]|did you mean load?"
       })

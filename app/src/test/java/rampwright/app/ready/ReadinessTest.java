@@ -94,6 +94,8 @@ class ReadinessTest {
         .isEqualTo(ReadyLine.State.HOLD);
     assertThat(state("locked_rotor_torque_ratio = 2.1\n", "", "locked-rotor torque"))
         .isEqualTo(ReadyLine.State.LOOK);
+    assertThat(state("check_valve = true", "check_valve = false", "no check valve"))
+        .isEqualTo(ReadyLine.State.LOOK);
   }
 
   @Test
