@@ -19,6 +19,7 @@ public final class Launcher {
   private Launcher() {}
 
   public static void main(String[] args) {
+    Relaunch.run(args).ifPresent(System::exit);
     // Libraries that look for a log sink must not talk about finding none.
     System.setProperty("slf4j.internal.verbosity", "ERROR");
     // Whoever reads the results reads UTF-8, whatever the machine's own encoding.

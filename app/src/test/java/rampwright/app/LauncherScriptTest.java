@@ -114,9 +114,14 @@ class LauncherScriptTest {
     assertThat(run(start("trend", "--all"), "trend --all"))
         .contains("-Xmn64m")
         .doesNotContain("TieredStopAtLevel");
-    assertThat(run(start("analyze", "a b.csv"), "analyze a b.csv"))
+    Path large = folder.resolve("a b.csv");
+    Files.write(large, new byte[17_000_000]);
+    assertThat(run(start("analyze", large.toString()), "analyze " + large))
         .contains("-Xmn8m")
         .doesNotContain("TieredStopAtLevel");
+    Files.write(large, new byte[17_000]);
+    assertThat(run(start("analyze", "--json", large.toString()), "analyze --json " + large))
+        .contains("-XX:TieredStopAtLevel=1");
     untilKept();
   }
 
