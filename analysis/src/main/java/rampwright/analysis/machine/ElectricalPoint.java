@@ -16,6 +16,7 @@ final class ElectricalPoint {
   private static final int PASSES = 3;
   private static final int HOLD_PASSES = 6;
   private static final double SETTLED = 3e-6;
+  private static final double STEEPEST = 0.5;
   private static final double LARGEST_DEMAND = 10;
 
   private final SlipTable motor;
@@ -50,6 +51,9 @@ final class ElectricalPoint {
    * starter begins to give all it can.
    */
   double demand;
+
+  /** Slope of the fixed point's next value over its guess, from the instant before. */
+  private double lean;
 
   private double speed;
   private double admittance;
@@ -139,15 +143,26 @@ final class ElectricalPoint {
     double k = Math.min(fullRatio, ratio);
     double bus = 1;
     double voltage = 0;
+    double lastK = Double.NaN;
+    double lastNext = Double.NaN;
     for (int pass = 0; pass < HOLD_PASSES; pass++) {
       voltage = mostCurrent / (admittance * starter.poleFactor(k));
       bus = busBehind(voltage * admittance, k);
       double next = voltage / bus;
-      boolean settled = Math.abs(next - k) < SETTLED;
-      k = Math.min(fullRatio, next);
-      if (settled) {
+      double off = next - k;
+      if (Math.abs(off) < SETTLED) {
+        k = Math.min(fullRatio, next);
         break;
       }
+      // How the point moves with its guess hardly changes from instant to instant: with it most
+      // are found at the second look.
+      double moved = k - lastK;
+      if (Math.abs(moved) > SETTLED) {
+        lean = Math.max(-STEEPEST, Math.min(STEEPEST, (next - lastNext) / moved));
+      }
+      lastK = k;
+      lastNext = next;
+      k = Math.min(fullRatio, k + off / (1 - lean));
     }
     if (voltage >= bus * fullRatio) {
       atRatio(fullRatio);
@@ -221,7 +236,9 @@ final class ElectricalPoint {
 
   /** What the current limit acts on, per unit. */
   private double poleCurrent() {
-    return motorVoltage * admittance * starter.poleFactor(ratio);
+    return starter.wiring().measuresPole()
+        ? current
+        : motorVoltage * admittance * starter.poleFactor(ratio);
   }
 
   private void settle(double voltage) {

@@ -54,6 +54,11 @@ public enum Wiring {
     return delta && !inside ? UNSEEN_SHARE : 0;
   }
 
+  /** Whether the current measured is that of a pole of the starter. */
+  boolean measuresPole() {
+    return !delta || inside;
+  }
+
   /** Whether the starter sits inside a delta. */
   public boolean insideDelta() {
     return delta;
