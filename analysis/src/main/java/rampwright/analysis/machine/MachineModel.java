@@ -65,6 +65,12 @@ public record MachineModel(
     return new MachineModel(plate, motor, starter, supply, volt, load, water, inertiaKgM2, pipe);
   }
 
+  /** The same circuit with another load curve. */
+  public MachineModel withLoad(LoadCurve other) {
+    return new MachineModel(
+        plate, motor, starter, supply, sourceVoltageV, other, water, inertiaKgM2, pipe);
+  }
+
   /**
    * Load torque at a speed and flow, per unit of rated torque.
    *
