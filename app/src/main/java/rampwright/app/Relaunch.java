@@ -21,8 +21,18 @@ final class Relaunch {
   private static final List<String> SHORT =
       List.of("-XX:TieredStopAtLevel=1", "-XX:+UseSerialGC", "-Xmn24m");
 
-  /** Many assets one after another: room for what soon goes, and no more than that. */
-  private static final List<String> MANY = List.of("-XX:+UseSerialGC", "-Xmn64m");
+  /**
+   * Many assets one after another: room for what soon goes, and no more than that; thorough
+   * compiling from three times the usual thresholds on.
+   */
+  private static final List<String> MANY =
+      List.of(
+          "-XX:+UseSerialGC",
+          "-Xmn64m",
+          "-XX:Tier4InvocationThreshold=15000",
+          "-XX:Tier4MinInvocationThreshold=1800",
+          "-XX:Tier4CompileThreshold=45000",
+          "-XX:Tier4BackEdgeThreshold=120000");
 
   private static final Set<String> ALWAYS_SHORT =
       Set.of("advise", "predict", "ready", "heat", "demo");
