@@ -166,12 +166,13 @@ public final class AssetParameters {
         data.plate(),
         table,
         starter,
-        Supply.ofImpedance(Math.exp(p[IMPEDANCE]), Math.exp(p[X_OVER_R])),
+        Supply.ofImpedance(Math.exp(p[IMPEDANCE]), Math.exp(p[X_OVER_R])).plus(data.cable()),
         sourceVoltageV,
         load,
         water,
         inertiaKgM2(p),
-        hasWater ? data.pipe() : null);
+        hasWater ? data.pipe() : null,
+        data.cable());
   }
 
   /**

@@ -25,12 +25,21 @@ public final class RunFigures {
   }
 
   private final EnumMap<RunFigure, Double> values = new EnumMap<>(RunFigure.class);
+  private double starterDipPct = Double.NaN;
 
   private RunFigures() {}
 
   /** Value of a figure, NaN when the run gives none. */
   public double of(RunFigure figure) {
     return values.getOrDefault(figure, Double.NaN);
+  }
+
+  /**
+   * Dip at the starter, % of the voltage before; the same as {@link RunFigure#VOLTAGE_DIP} where
+   * voltages are measured there.
+   */
+  public double starterDipPct() {
+    return starterDipPct;
   }
 
   private void set(RunFigure figure, double value) {
@@ -72,9 +81,11 @@ public final class RunFigures {
     double until = run.completed() ? at.fullSpeedS() : at.endS();
     double peak = 0;
     double lowest = Double.POSITIVE_INFINITY;
+    double atStarter = Double.POSITIVE_INFINITY;
     for (int k = 0; k < run.size() && run.timeS(k) <= until; k++) {
       peak = Math.max(peak, run.currentRatio(k));
-      lowest = Math.min(lowest, run.busVoltagePu(k));
+      lowest = Math.min(lowest, run.measuredVoltagePu(k));
+      atStarter = Math.min(atStarter, run.busVoltagePu(k));
     }
     double i2t = squares(run, 0, until) * phases.meanSquareCurrent();
     set(RunFigure.START_TIME, at.fullSpeedS());
@@ -89,6 +100,7 @@ public final class RunFigures {
     }
     double source = run.sourceVoltagePu();
     double dip = 100 * (1 - lowest / source) * phases.worstDip();
+    starterDipPct = 100 * (1 - atStarter / source) * phases.worstDip();
     set(RunFigure.VOLTAGE_BEFORE, source * ratedV);
     set(RunFigure.VOLTAGE_MIN, source * ratedV * (1 - dip / 100));
     set(RunFigure.VOLTAGE_DIP, dip);
@@ -117,13 +129,17 @@ public final class RunFigures {
   }
 
   /**
-   * Power taken while running at full voltage: S = sqrt(3) V I, P = S cos(phi) of the circuit at
-   * the speed; iron loss is not in the circuit.
+   * Power taken while running at full voltage, where voltage is measured: S = sqrt(3) V I, P =
+   * sqrt(3) V1 I cos(phi) of the circuit at the speed and 3 R I^2 of the cable in between; iron loss
+   * is not in the circuit.
    */
   private void power(Trajectory run, int at, MachineModel model) {
-    double volt = run.busVoltagePu(at) * model.plate().ratedVoltageV();
-    double apparent = Math.sqrt(3) * volt * run.currentRatio(at) * model.plate().ratedCurrentA();
-    double cos = model.motor().powerFactor(1 - run.speedPu(at));
+    double amps = run.currentRatio(at) * model.plate().ratedCurrentA();
+    double volt = run.measuredVoltagePu(at) * model.plate().ratedVoltageV();
+    double apparent = Math.sqrt(3) * volt * amps;
+    double ofMotor = run.busVoltagePu(at) / run.measuredVoltagePu(at);
+    double ofCable = Math.sqrt(3) * amps * model.cable().resistanceOhm() / volt;
+    double cos = ofMotor * model.motor().powerFactor(1 - run.speedPu(at)) + ofCable;
     set(RunFigure.APPARENT_POWER, apparent);
     set(RunFigure.POWER_FACTOR, cos);
     set(RunFigure.ACTIVE_POWER, apparent * cos);

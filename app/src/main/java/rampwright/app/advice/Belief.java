@@ -61,20 +61,13 @@ final class Belief {
     for (MachineModel m : models) {
       LoadCurve l = m.load();
       out.add(
-          new MachineModel(
-              m.plate(),
-              m.motor(),
-              m.starter(),
-              m.supply(),
-              m.sourceVoltageV(),
+          m.withLoad(
               new LoadCurve(
                   l.fullTorque(),
                   l.minimumTorque(),
                   l.breakawayTorque() * Math.exp(sigma * random.nextGaussian()),
                   l.exponent(),
-                  l.breakawayWidth()),
-              m.water(),
-              m.inertiaKgM2()));
+                  l.breakawayWidth())));
     }
     return out;
   }

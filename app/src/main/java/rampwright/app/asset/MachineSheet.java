@@ -55,7 +55,15 @@ public final class MachineSheet {
         supply == null ? m.ratedVoltageV() : supply.voltageV(),
         supply == null ? null : impedanceOhm(supply),
         wiring(starter),
-        pipe(asset.pipe()));
+        pipe(asset.pipe()),
+        cableAfterMeter(supply));
+  }
+
+  /** From where voltages are measured to the starter. */
+  private static rampwright.analysis.machine.Supply cableAfterMeter(@Nullable Supply supply) {
+    rampwright.analysis.machine.Supply cable =
+        supply == null || supply.measured() == Supply.Place.STARTER ? null : cable(supply);
+    return cable == null ? rampwright.analysis.machine.Supply.NONE : cable;
   }
 
   /** Where the starter sits and its currents are measured; in line where the sheet has none. */
@@ -96,18 +104,27 @@ public final class MachineSheet {
   }
 
   /**
-   * Magnitude of the impedance before the starter a phase, ohm: that of the source, with a cable in
-   * series the one of the usual angle that drops as much of a starting current.
+   * Magnitude of the impedance a phase before the place where voltages are measured, ohm: that of
+   * the source, with a cable in series the one of the usual angle that drops as much of a starting
+   * current.
    */
   static @Nullable Double impedanceOhm(Supply supply) {
     SupplyPath path = path(supply);
-    if (path != null) {
+    if (path != null && supply.measured() == Supply.Place.STARTER) {
       return path.likeImpedanceOhm();
     }
     rampwright.analysis.machine.Supply source = source(supply);
     return source == null
         ? null
         : Double.valueOf(Math.hypot(source.resistanceOhm(), source.reactanceOhm()));
+  }
+
+  /** Whether voltages are measured at the busbar, with a cable from there to the starter. */
+  public static boolean measuresAtBusbar(Asset asset) {
+    Supply supply = asset.supply();
+    return supply != null
+        && supply.measured() == Supply.Place.BUSBAR
+        && cable(supply) != null;
   }
 
   /** Source and cable of an asset's supply; null unless the sheet has both. */
@@ -118,15 +135,20 @@ public final class MachineSheet {
 
   private static @Nullable SupplyPath path(Supply supply) {
     rampwright.analysis.machine.Supply source = source(supply);
+    rampwright.analysis.machine.Supply cable = cable(supply);
+    return source == null || cable == null ? null : new SupplyPath(source, cable);
+  }
+
+  /** Null without one. */
+  private static rampwright.analysis.machine.@Nullable Supply cable(Supply supply) {
     Double lengthM = supply.cableLengthM();
     Double resistance = supply.cableResistanceOhmPerKm();
-    if (source == null || lengthM == null || resistance == null || lengthM == 0) {
+    if (lengthM == null || resistance == null || lengthM == 0) {
       return null;
     }
     double km = lengthM / 1000;
     double reactance = or(supply.cableReactanceOhmPerKm(), USUAL_CABLE_OHM_PER_KM);
-    return new SupplyPath(
-        source, new rampwright.analysis.machine.Supply(km * resistance, km * reactance));
+    return new rampwright.analysis.machine.Supply(km * resistance, km * reactance);
   }
 
   /**

@@ -14,6 +14,7 @@ import rampwright.acquisition.toml.NumberKey;
  * @param cableLengthM from where the fault level is given, or the transformer, to the starter
  * @param cableResistanceOhmPerKm of one core
  * @param cableReactanceOhmPerKm of one core
+ * @param measured at which end of the cable the traces' voltages were taken
  */
 public record Supply(
     double voltageV,
@@ -22,7 +23,8 @@ public record Supply(
     @Nullable Double transformerImpedancePct,
     @Nullable Double cableLengthM,
     @Nullable Double cableResistanceOhmPerKm,
-    @Nullable Double cableReactanceOhmPerKm) {
+    @Nullable Double cableReactanceOhmPerKm,
+    Place measured) {
 
   public static final NumberKey VOLTAGE_V =
       new NumberKey(
@@ -63,6 +65,23 @@ public record Supply(
       new NumberKey("cable_resistance_ohm_per_km", "ohm/km", 0.001, 50, "of one core", "");
   public static final NumberKey CABLE_REACTANCE =
       new NumberKey("cable_reactance_ohm_per_km", "ohm/km", 0.001, 5, "of one core", "");
+
+  /** An end of the cable between busbar and starter. */
+  public enum Place {
+    STARTER("starter"),
+    BUSBAR("busbar");
+
+    private final String key;
+
+    Place(String key) {
+      this.key = key;
+    }
+
+    /** Word used in files. */
+    public String key() {
+      return key;
+    }
+  }
 
   public Supply {
     VOLTAGE_V.checked(voltageV);

@@ -47,7 +47,7 @@ abstract class AdviceCommand extends Command {
                   advised.present(),
                   advised.used(),
                   advised.leftOut(),
-                  advised.busbar().orElse(null),
+                  advised.otherDip().orElse(null),
                   HeatLine.account(screen(), services(), folder, advised.advice())));
     } else {
       words.accept(screen(), advised);
