@@ -58,6 +58,14 @@ public record MachineModel(
     return plate.ratedCurrentA() * starter.wiring().measuredShare();
   }
 
+  /**
+   * Squared winding current that is not measured, over the measured square, at a measured current
+   * of rated: see {@link Wiring#unseenShare}.
+   */
+  public double unseenShare(double currentRatio) {
+    return starter.wiring().unseenShare(currentRatio, motor.admittance(1));
+  }
+
   /** Speed gained per second by one per unit of net torque, per unit of synchronous speed. */
   public double accelerationPerS() {
     return plate.ratedTorqueNm() / (inertiaKgM2 * plate.syncSpeedRadPerS());

@@ -25,9 +25,11 @@ public final class RunFigures {
   }
 
   private final EnumMap<RunFigure, Double> values = new EnumMap<>(RunFigure.class);
-  private double starterDipPct = Double.NaN;
+  private final double starterDipPct;
 
-  private RunFigures() {}
+  private RunFigures(double starterDipPct) {
+    this.starterDipPct = starterDipPct;
+  }
 
   /** Value of a figure, NaN when the run gives none. */
   public double of(RunFigure figure) {
@@ -58,7 +60,7 @@ public final class RunFigures {
    */
   public static RunFigures of(
       Trajectory run, MachineModel model, PhaseFactors phases, double declaredV) {
-    RunFigures figures = new RunFigures();
+    RunFigures figures = new RunFigures(starterDipPct(run, phases));
     figures.start(run, model, phases);
     figures.set(
         RunFigure.DIP_DURATION,
@@ -74,18 +76,29 @@ public final class RunFigures {
     return figures;
   }
 
+  private static double startEndS(Trajectory run) {
+    return run.completed() ? run.instants().fullSpeedS() : run.instants().endS();
+  }
+
+  private static double starterDipPct(Trajectory run, PhaseFactors phases) {
+    double lowest = Double.POSITIVE_INFINITY;
+    double until = startEndS(run);
+    for (int k = 0; k < run.size() && run.timeS(k) <= until; k++) {
+      lowest = Math.min(lowest, run.busVoltagePu(k));
+    }
+    return 100 * (1 - lowest / run.sourceVoltagePu()) * phases.worstDip();
+  }
+
   private void start(Trajectory run, MachineModel model, PhaseFactors phases) {
     Trajectory.Instants at = run.instants();
     double ratedA = model.measuredRatedCurrentA();
     double ratedV = model.plate().ratedVoltageV();
-    double until = run.completed() ? at.fullSpeedS() : at.endS();
+    double until = startEndS(run);
     double peak = 0;
     double lowest = Double.POSITIVE_INFINITY;
-    double atStarter = Double.POSITIVE_INFINITY;
     for (int k = 0; k < run.size() && run.timeS(k) <= until; k++) {
       peak = Math.max(peak, run.currentRatio(k));
       lowest = Math.min(lowest, run.measuredVoltagePu(k));
-      atStarter = Math.min(atStarter, run.busVoltagePu(k));
     }
     double i2t = squares(run, 0, until) * phases.meanSquareCurrent();
     set(RunFigure.START_TIME, at.fullSpeedS());
@@ -100,7 +113,6 @@ public final class RunFigures {
     }
     double source = run.sourceVoltagePu();
     double dip = 100 * (1 - lowest / source) * phases.worstDip();
-    starterDipPct = 100 * (1 - atStarter / source) * phases.worstDip();
     set(RunFigure.VOLTAGE_BEFORE, source * ratedV);
     set(RunFigure.VOLTAGE_MIN, source * ratedV * (1 - dip / 100));
     set(RunFigure.VOLTAGE_DIP, dip);

@@ -1,5 +1,6 @@
 package rampwright.app.asset;
 
+import java.util.function.DoubleUnaryOperator;
 import org.jspecify.annotations.Nullable;
 import rampwright.analysis.fit.AssetData;
 import rampwright.analysis.machine.ControlMode;
@@ -9,6 +10,7 @@ import rampwright.analysis.machine.PipeHead;
 import rampwright.analysis.machine.StarterSettings;
 import rampwright.analysis.machine.StopMode;
 import rampwright.analysis.machine.SupplyPath;
+import rampwright.analysis.machine.TypicalMotor;
 import rampwright.analysis.machine.Wiring;
 
 /** An asset's sheet and a trial's settings as the machine model takes them. */
@@ -19,6 +21,9 @@ public final class MachineSheet {
 
   /** Reactance of a low-voltage cable, ohm/km, where none is given: common practice, no source. */
   private static final double USUAL_CABLE_OHM_PER_KM = 0.08;
+
+  /** Locked-rotor current, of rated, of a plate that makes no machine: common practice, no source. */
+  private static final double USUAL_LOCKED_RATIO = 7;
 
   private MachineSheet() {}
 
@@ -74,6 +79,38 @@ public final class MachineSheet {
     return starter.measured() == Starter.Wiring.INSIDE_DELTA
         ? Wiring.DELTA_SEEN_INSIDE
         : Wiring.DELTA_SEEN_IN_LINE;
+  }
+
+  /**
+   * Of a measured current over rated: squared winding current that was not measured over the
+   * measured square ({@link Wiring#unseenShare}).
+   */
+  public static DoubleUnaryOperator unseenShare(Asset asset) {
+    Wiring wiring = wiring(asset.starter());
+    double locked = wiring == Wiring.DELTA_SEEN_IN_LINE ? lockedRatio(asset) : 1;
+    return ratio -> wiring.unseenShare(ratio, locked);
+  }
+
+  /**
+   * RMS current of rated where it is measured, while the starter holds its poles at one of rated.
+   */
+  public static double measuredRatio(Asset asset, double poleRatio) {
+    Wiring wiring = wiring(asset.starter());
+    return wiring == Wiring.DELTA_SEEN_IN_LINE
+        ? wiring.measuredRatio(poleRatio, lockedRatio(asset))
+        : poleRatio;
+  }
+
+  private static double lockedRatio(Asset asset) {
+    Double given = asset.motor().lockedRotorCurrentRatio();
+    if (given != null) {
+      return given;
+    }
+    try {
+      return TypicalMotor.of(data(asset).plate()).currentRatio();
+    } catch (IllegalArgumentException notAMachine) {
+      return USUAL_LOCKED_RATIO;
+    }
   }
 
   /** The pipe for surge; without a flow velocity nothing can be said of it. */

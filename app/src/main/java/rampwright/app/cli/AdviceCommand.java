@@ -48,7 +48,7 @@ abstract class AdviceCommand extends Command {
                   advised.used(),
                   advised.leftOut(),
                   advised.otherDip().orElse(null),
-                  HeatLine.account(screen(), services(), folder, advised.advice())));
+                  HeatLine.account(screen(), services(), folder, advised)));
     } else {
       words.accept(screen(), advised);
       if (target != null) {
