@@ -146,8 +146,9 @@ class CircuitCommandsTest {
 
   /**
    * Both accounts rest on currents over the rated one at the place. From the line the windings, and
-   * the poles in series with them, count up to 11.5 % more, for what circulates unseen (less where
-   * most is heat of running); the rotor the same but for rounding.
+   * the poles in series with them, count more, for what circulates unseen: at the 2.7 times rated of
+   * these starts, 0.44 of the locked-rotor current, 12 % (less where most is heat of running); the
+   * rotor the same but for rounding.
    */
   @Test
   void heatIsTheSameFromEitherButForWhatTheLineDoesNotShow() throws IOException {
@@ -166,7 +167,7 @@ class CircuitCommandsTest {
         continue;
       }
       if (List.of("stator", "starter", "overload relay").contains(part)) {
-        assertThat(more).as(part).isBetween(1.001, 1.12);
+        assertThat(more).as(part).isBetween(1.001, 1.13);
       } else {
         assertThat(more).as(part).isCloseTo(1, within(0.005));
       }

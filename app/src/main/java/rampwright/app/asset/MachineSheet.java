@@ -19,9 +19,6 @@ public final class MachineSheet {
   private static final double UNSET_RELEASE_PCT = 10;
   private static final double UNSET_RAMP_DOWN_S = 10;
 
-  /** Reactance of a low-voltage cable, ohm/km, where none is given: common practice, no source. */
-  private static final double USUAL_CABLE_OHM_PER_KM = 0.08;
-
   /** Locked-rotor current, of rated, of a plate that makes no machine: common practice, no source. */
   private static final double USUAL_LOCKED_RATIO = 7;
 
@@ -61,14 +58,9 @@ public final class MachineSheet {
         supply == null ? null : impedanceOhm(supply),
         wiring(starter),
         pipe(asset.pipe()),
-        cableAfterMeter(supply));
-  }
-
-  /** From where voltages are measured to the starter. */
-  private static rampwright.analysis.machine.Supply cableAfterMeter(@Nullable Supply supply) {
-    rampwright.analysis.machine.Supply cable =
-        supply == null || supply.measured() == Supply.Place.STARTER ? null : cable(supply);
-    return cable == null ? rampwright.analysis.machine.Supply.NONE : cable;
+        supply == null
+            ? rampwright.analysis.machine.Supply.NONE
+            : supply.cableBehindMeter());
   }
 
   /** Where the starter sits and its currents are measured; in line where the sheet has none. */
@@ -160,8 +152,7 @@ public final class MachineSheet {
   public static boolean measuresAtBusbar(Asset asset) {
     Supply supply = asset.supply();
     return supply != null
-        && supply.measured() == Supply.Place.BUSBAR
-        && cable(supply) != null;
+        && !supply.cableBehindMeter().equals(rampwright.analysis.machine.Supply.NONE);
   }
 
   /** Source and cable of an asset's supply; null unless the sheet has both. */
@@ -172,20 +163,8 @@ public final class MachineSheet {
 
   private static @Nullable SupplyPath path(Supply supply) {
     rampwright.analysis.machine.Supply source = source(supply);
-    rampwright.analysis.machine.Supply cable = cable(supply);
+    rampwright.analysis.machine.Supply cable = supply.cable();
     return source == null || cable == null ? null : new SupplyPath(source, cable);
-  }
-
-  /** Null without one. */
-  private static rampwright.analysis.machine.@Nullable Supply cable(Supply supply) {
-    Double lengthM = supply.cableLengthM();
-    Double resistance = supply.cableResistanceOhmPerKm();
-    if (lengthM == null || resistance == null || lengthM == 0) {
-      return null;
-    }
-    double km = lengthM / 1000;
-    double reactance = or(supply.cableReactanceOhmPerKm(), USUAL_CABLE_OHM_PER_KM);
-    return new rampwright.analysis.machine.Supply(km * resistance, km * reactance);
   }
 
   /**

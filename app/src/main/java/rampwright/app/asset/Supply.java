@@ -66,6 +66,28 @@ public record Supply(
   public static final NumberKey CABLE_REACTANCE =
       new NumberKey("cable_reactance_ohm_per_km", "ohm/km", 0.001, 5, "of one core", "");
 
+  /** Reactance of a low-voltage cable, ohm/km, where none is given: common practice, no source. */
+  private static final double USUAL_CABLE_OHM_PER_KM = 0.08;
+
+  /** The cable between busbar and starter; null without one. */
+  public rampwright.analysis.machine.@Nullable Supply cable() {
+    Double lengthM = cableLengthM;
+    Double ohmPerKm = cableResistanceOhmPerKm;
+    if (lengthM == null || ohmPerKm == null || lengthM == 0) {
+      return null;
+    }
+    double km = lengthM / 1000;
+    double reactance =
+        cableReactanceOhmPerKm == null ? USUAL_CABLE_OHM_PER_KM : cableReactanceOhmPerKm;
+    return new rampwright.analysis.machine.Supply(km * ohmPerKm, km * reactance);
+  }
+
+  /** From where voltages are measured to the starter; none where they are measured there. */
+  public rampwright.analysis.machine.Supply cableBehindMeter() {
+    rampwright.analysis.machine.Supply cable = measured == Place.BUSBAR ? cable() : null;
+    return cable == null ? rampwright.analysis.machine.Supply.NONE : cable;
+  }
+
   /** An end of the cable between busbar and starter. */
   public enum Place {
     STARTER("starter"),

@@ -253,6 +253,7 @@ class AssetFilesTest {
     assertThat(MachineSheet.measuresAtBusbar(asset)).isTrue();
     // 80 m of 0.2 ohm/km stand behind the place of measuring, 12 MVA at 400 V before it
     assertThat(MachineSheet.data(asset).cable().resistanceOhm()).isCloseTo(0.016, within(1e-12));
+    assertThat(asset.context().cableOhm()).isCloseTo(0.016, within(1e-12));
     assertThat(MachineSheet.data(asset).supplyImpedanceOhm())
         .isCloseTo(400.0 * 400 / 12e6, within(1e-12));
     Path file = folder.resolve("asset.toml");
@@ -265,6 +266,7 @@ class AssetFilesTest {
     assertThat(MachineSheet.measuresAtBusbar(starter)).isFalse();
     assertThat(starter)
         .isEqualTo(parse(Examples.assetWith("fault_level_MVA = 12.0", cable)).asset());
+    assertThat(starter.context().cableOhm()).isZero();
     assertThat(MachineSheet.data(starter).cable().resistanceOhm()).isZero();
 
     assertThat(
