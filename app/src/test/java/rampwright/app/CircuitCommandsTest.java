@@ -13,6 +13,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Locale;
 import java.util.stream.Stream;
 import java.util.zip.GZIPInputStream;
 import java.util.zip.GZIPOutputStream;
@@ -20,6 +21,7 @@ import org.assertj.core.data.Percentage;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import rampwright.app.asset.Examples;
 
 /**
  * The same starts of a motor whose starter sits inside its delta, once with the currents of the
@@ -171,6 +173,38 @@ class CircuitCommandsTest {
       } else {
         assertThat(more).as(part).isCloseTo(1, within(0.005));
       }
+    }
+  }
+
+  /**
+   * A limit of 2.2 acts on the poles; at a third of the locked-rotor current of 7.2 a quarter of
+   * their square circulates (closed form, {@code WiringReferenceTest}), so that the line stands at
+   * 2.2 / sqrt(1.24) = 1.98 times rated: at its limit inside a delta, short of it in line.
+   */
+  @Test
+  void aLimitOnThePolesIsFoundInTheLine() throws IOException {
+    StringBuilder csv = new StringBuilder("time_s,i1_A,i2_A,i3_A\n");
+    for (int k = 0; k <= 20 * 50; k++) {
+      double t = k / 50.0;
+      double amps = t < 1 ? 0 : t < 9 ? 1.98 * 160 : 0.7 * 160;
+      csv.append(String.format(Locale.ROOT, "%.2f,%.2f,%.2f,%.2f%n", t, amps, amps, amps));
+    }
+    for (String wiring : List.of("in line", "inside delta")) {
+      Path asset = folder.resolve(wiring.replace(' ', '-'));
+      Path trial = Files.createDirectories(asset.resolve("trials").resolve("20260314T091205Z"));
+      Files.writeString(
+          asset.resolve("asset.toml"),
+          Examples.assetWith("wiring = \"in line\"", "wiring = \"" + wiring + "\""));
+      Files.writeString(trial.resolve("trace.csv"), csv);
+      Files.writeString(
+          trial.resolve("settings.toml"),
+          "control = \"voltage ramp\"\ncurrent_limit_ratio = 2.2\nramp_up_s = 4\n"
+              + "initial_voltage_pct = 40\n");
+      List<String> codes =
+          CommandRun.run("analyze", trial, "--json").json().findValuesAsText("code");
+      assertThat(codes)
+          .as(wiring)
+          .contains(wiring.equals("in line") ? "limit-idle" : "limit-throughout");
     }
   }
 
