@@ -228,8 +228,8 @@ class AdviceCommandsTest {
   /**
    * The trials' voltages said to be those of the busbar: predictions are of the busbar too, and the
    * starter sees what the cable drops besides. By hand, at the peak of 2.7 times 159 A and power
-   * factors of 0.15 to 0.6 (that of the line is the motor's times the voltage ratio): sqrt 3 x 429 A
-   * x (0.02322 cos + 0.0048 sin) ohm of 400 V are 1.5 to 3.3 %.
+   * factors of 0.15 to 0.6 (that of the line is the motor's times the voltage ratio): sqrt 3 x 429
+   * A x (0.02322 cos + 0.0048 sin) ohm of 400 V are 1.5 to 3.3 %.
    */
   @Test
   void voltagesOfTheBusbarTellTheStartersDip() throws Exception {

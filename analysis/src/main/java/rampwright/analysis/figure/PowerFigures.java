@@ -173,7 +173,12 @@ final class PowerFigures {
           return series;
         };
     Measured value =
-        figure(run, start, torqueNm, "N m", "estimate: (P - 3 R I²) / synchronous speed; "
+        figure(
+            run,
+            start,
+            torqueNm,
+            "N m",
+            "estimate: (P - 3 R I²) / synchronous speed; "
                 + basis
                 + (cableOhm > 0 ? ", and that of the cable from the busbar" : ""));
     Double runNm = value.value();

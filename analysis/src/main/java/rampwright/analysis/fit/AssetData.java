@@ -17,8 +17,8 @@ import rampwright.analysis.machine.Wiring;
  * @param loadPowerW at rated speed
  * @param breakawayTorquePct of rated motor torque
  * @param supplyVoltageV declared supply voltage, line to line
- * @param supplyImpedanceOhm magnitude of the impedance between a stiff source and where voltages are
- *     measured, from a fault level or transformer
+ * @param supplyImpedanceOhm magnitude of the impedance between a stiff source and where voltages
+ *     are measured, from a fault level or transformer
  * @param wiring where the starter sits, and where its trials' currents are measured
  * @param pipe what a pump feeds, for surge; null when not known
  * @param cable from where voltages are measured to the starter; {@link Supply#NONE} where they are

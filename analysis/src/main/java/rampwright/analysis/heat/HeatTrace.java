@@ -56,11 +56,13 @@ public final class HeatTrace {
    * @param ratedA rated current of where the currents were measured, A RMS
    * @param unseenShare of a measured current over rated, at large slip: square of the windings'
    *     current that was not measured, over the measured square: what circulates in a delta ({@link
-   *     rampwright.analysis.machine.Wiring#unseenShare}). It warms the stator and what is in series
-   *     with it, not the rotor: currents in phase make no turning field
+   *     rampwright.analysis.machine.Wiring#unseenShare}). It warms the windings and what is in
+   *     series with them, not the bars; the rotor's square counts it all the same, since the
+   *     locked-rotor times that it is held against may be those of the winding
    * @return null when the trace shows no current at all
    */
-  public static @Nullable HeatStretch of(AnalyzedTrace trace, double ratedA, DoubleUnaryOperator unseenShare) {
+  public static @Nullable HeatStretch of(
+      AnalyzedTrace trace, double ratedA, DoubleUnaryOperator unseenShare) {
     double[] t = trace.track().timeS();
     List<double[]> phases = new ArrayList<>();
     for (ChannelName name : ChannelName.CURRENTS) {
@@ -96,11 +98,9 @@ public final class HeatTrace {
       } else if (of < 0) {
         out.startEnds();
       }
-      double stator =
-          state == HeatPiece.State.SLIP
-              ? square * (1 + unseenShare.applyAsDouble(Math.sqrt(square)))
-              : square;
-      out.add(t[k] - t[k - 1], state, stator, rotor);
+      double more =
+          state == HeatPiece.State.SLIP ? 1 + unseenShare.applyAsDouble(Math.sqrt(square)) : 1;
+      out.add(t[k] - t[k - 1], state, square * more, rotor * more);
       before = now;
     }
     boolean flows = Math.sqrt(before[0]) >= FLOWS;

@@ -50,7 +50,8 @@ public record MachineModel(
       LoadCurve load,
       @Nullable WaterColumn water,
       double inertiaKgM2) {
-    this(plate, motor, starter, supply, sourceVoltageV, load, water, inertiaKgM2, null, Supply.NONE);
+    this(
+        plate, motor, starter, supply, sourceVoltageV, load, water, inertiaKgM2, null, Supply.NONE);
   }
 
   /** Rated current where currents are measured, A RMS: of the line, or of a winding in a delta. */

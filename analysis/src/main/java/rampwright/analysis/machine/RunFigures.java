@@ -60,8 +60,8 @@ public final class RunFigures {
    */
   public static RunFigures of(
       Trajectory run, MachineModel model, PhaseFactors phases, double declaredV) {
-    RunFigures figures = new RunFigures(
-            model.cable().equals(Supply.NONE) ? Double.NaN : starterDipPct(run, phases));
+    RunFigures figures =
+        new RunFigures(model.cable().equals(Supply.NONE) ? Double.NaN : starterDipPct(run, phases));
     figures.start(run, model, phases);
     figures.set(
         RunFigure.DIP_DURATION,
@@ -143,8 +143,8 @@ public final class RunFigures {
 
   /**
    * Power taken while running at full voltage, where voltage is measured: S = sqrt(3) V I, P =
-   * sqrt(3) V1 I cos(phi) of the circuit at the speed and 3 R I^2 of the cable in between; iron loss
-   * is not in the circuit.
+   * sqrt(3) V1 I cos(phi) of the circuit at the speed and 3 R I^2 of the cable in between; iron
+   * loss is not in the circuit.
    */
   private void power(Trajectory run, int at, MachineModel model) {
     double amps = run.currentRatio(at) * model.plate().ratedCurrentA();

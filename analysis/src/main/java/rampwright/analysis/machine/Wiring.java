@@ -94,10 +94,10 @@ public enum Wiring {
    * RMS over fundamental of a pole's current.
    *
    * <p>In line sqrt(1 + h (1 - k^2)); inside a delta sqrt(1 + h (1 - k)^2.5), k the fundamental
-   * voltage over full voltage, h a share. Inside a delta 0.58 is within 1.6 % for a standing winding
-   * of a power factor of 0.17 to 0.5 from k = 0.2 on: the shape follows the closed form of the
-   * current of a resistance and reactance behind two thyristors (Mohan, Undeland and Robbins, Power
-   * Electronics, from memory).
+   * voltage over full voltage, h a share. Inside a delta 0.58 is within 1.6 % for a standing
+   * winding of a power factor of 0.17 to 0.5 from k = 0.2 on: the shape follows the closed form of
+   * the current of a resistance and reactance behind two thyristors (Mohan, Undeland and Robbins,
+   * Power Electronics, from memory).
    */
   double poleFactor(double k, double share) {
     if (share <= 0) {

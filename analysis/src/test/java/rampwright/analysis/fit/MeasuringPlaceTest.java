@@ -69,8 +69,7 @@ class MeasuringPlaceTest {
             null,
             truth.cable());
     return AssetFit.fit(
-        data,
-        List.of(SimulatedTrial.of(truth, FIRST, 1), SimulatedTrial.of(truth, SECOND, 2)));
+        data, List.of(SimulatedTrial.of(truth, FIRST, 1), SimulatedTrial.of(truth, SECOND, 2)));
   }
 
   private static RunFigures figures(MachineModel model) {
@@ -87,8 +86,7 @@ class MeasuringPlaceTest {
     assertThat(found.of(RunFigure.I2T_A2S)).isCloseTo(real.of(RunFigure.I2T_A2S), TIMES);
     assertThat(found.of(RunFigure.PEAK_CURRENT_A))
         .isCloseTo(real.of(RunFigure.PEAK_CURRENT_A), CURRENTS);
-    assertThat(found.of(RunFigure.RUN_CURRENT))
-        .isCloseTo(real.of(RunFigure.RUN_CURRENT), CURRENTS);
+    assertThat(found.of(RunFigure.RUN_CURRENT)).isCloseTo(real.of(RunFigure.RUN_CURRENT), CURRENTS);
     assertThat(found.of(RunFigure.VOLTAGE_DIP)).isCloseTo(real.of(RunFigure.VOLTAGE_DIP), DIPS);
     assertThat(found.starterDipPct()).isCloseTo(real.starterDipPct(), DIPS);
   }

@@ -119,8 +119,7 @@ final class SimulatedTrial {
       for (int phase = 0; phase < 3; phase++) {
         double unbalance = 1 + 0.01 * (phase - 1);
         amps[phase][k] =
-            Math.abs(
-                current * unbalance * ratedA * 1.003 + times * 0.4 * noise.nextGaussian());
+            Math.abs(current * unbalance * ratedA * 1.003 + times * 0.4 * noise.nextGaussian());
         volts[phase][k] = volt * PLATE.ratedVoltageV() * 0.998 + times * 0.5 * noise.nextGaussian();
       }
       rpm[k] = speed * PLATE.syncSpeedRpm() + times * 2 * noise.nextGaussian();

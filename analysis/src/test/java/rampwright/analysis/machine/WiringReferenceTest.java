@@ -129,8 +129,8 @@ class WiringReferenceTest {
 
   /**
    * What circulates and is not seen in the line, at the line's current over that at full voltage:
-   * 0.01 too little to 0.03 too much from a quarter on, where it is up to 0.27. A limit on the poles
-   * looks smaller in the line by its root.
+   * 0.01 too little to 0.03 too much from a quarter on, where it is up to 0.27. A limit on the
+   * poles looks smaller in the line by its root.
    */
   @ParameterizedTest
   @ValueSource(ints = {60, 70, 80})

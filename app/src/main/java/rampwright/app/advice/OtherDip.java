@@ -49,8 +49,7 @@ public record OtherDip(boolean atStarter, Advice.Range pct, double share) {
       Advice.@Nullable Range atBusbar, Advice.@Nullable Range atStarter) {
     return atBusbar == null || atStarter == null || !(atStarter.median() > 0)
         ? Optional.empty()
-        : Optional.of(
-            new OtherDip(true, atStarter, atBusbar.median() / atStarter.median()));
+        : Optional.of(new OtherDip(true, atStarter, atBusbar.median() / atStarter.median()));
   }
 
   /**
@@ -61,8 +60,6 @@ public record OtherDip(boolean atStarter, Advice.Range pct, double share) {
    */
   public static Optional<OtherDip> of(Advice advice, @Nullable SupplyPath path, boolean atBusbar) {
     Advice.Range dip = advice.predicted().get(RunFigure.VOLTAGE_DIP.key());
-    return atBusbar
-        ? atStarter(dip, advice.starterDipPct())
-        : atBusbar(dip, path);
+    return atBusbar ? atStarter(dip, advice.starterDipPct()) : atBusbar(dip, path);
   }
 }

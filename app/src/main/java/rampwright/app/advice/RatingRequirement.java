@@ -84,9 +84,9 @@ sealed interface RatingRequirement extends Requirement {
   /**
    * The starter's overload.
    *
-   * <p>Formula: integral of (r / X)^p / Tx dt, r = a pole's current over the starter's rated current, p = 2
-   * above X and 1 below: a thyristor's loss lies between current and current squared, and each is
-   * used where it is the worse. Common practice, no source.
+   * <p>Formula: integral of (r / X)^p / Tx dt, r = a pole's current over the starter's rated
+   * current, p = 2 above X and 1 below: a thyristor's loss lies between current and current
+   * squared, and each is used where it is the worse. Common practice, no source.
    *
    * @param ratedRatio the starter's rated over the motor's rated current, both of the line
    * @param overload X

@@ -19,7 +19,9 @@ public final class MachineSheet {
   private static final double UNSET_RELEASE_PCT = 10;
   private static final double UNSET_RAMP_DOWN_S = 10;
 
-  /** Locked-rotor current, of rated, of a plate that makes no machine: common practice, no source. */
+  /**
+   * Locked-rotor current, of rated, of a plate that makes no machine: common practice, no source.
+   */
   private static final double USUAL_LOCKED_RATIO = 7;
 
   private MachineSheet() {}
@@ -58,9 +60,7 @@ public final class MachineSheet {
         supply == null ? null : impedanceOhm(supply),
         wiring(starter),
         pipe(asset.pipe()),
-        supply == null
-            ? rampwright.analysis.machine.Supply.NONE
-            : supply.cableBehindMeter());
+        supply == null ? rampwright.analysis.machine.Supply.NONE : supply.cableBehindMeter());
   }
 
   /** Where the starter sits and its currents are measured; in line where the sheet has none. */

@@ -23,8 +23,7 @@ final class HeatLine {
   }
 
   /** The line for a start that is advised. */
-  static void print(
-      Screen screen, Services services, Path folder, AdviseAsset.Advised advised) {
+  static void print(Screen screen, Services services, Path folder, AdviseAsset.Advised advised) {
     line(screen, account(screen, services, folder, advised), "Heat of the advised trial: ");
   }
 
@@ -79,7 +78,7 @@ final class HeatLine {
     double square = i2t.high() / time.high();
     double unseen =
         MachineSheet.unseenShare(advised.asset().asset()).applyAsDouble(Math.sqrt(square));
-    return List.of(
-        new HeatPiece(time.high(), HeatPiece.State.SLIP, square * (1 + unseen), square));
+    double windings = square * (1 + unseen);
+    return List.of(new HeatPiece(time.high(), HeatPiece.State.SLIP, windings, windings));
   }
 }

@@ -121,7 +121,7 @@ public final class RunUp {
       double square = (a * a + a * b + b * b) / 3;
       if (lastsS > 0) {
         double windings = square * (1 + draw.model().unseenShare(Math.sqrt(square)));
-        pieces.add(new HeatPiece(lastsS, HeatPiece.State.SLIP, windings, square));
+        pieces.add(new HeatPiece(lastsS, HeatPiece.State.SLIP, windings, windings));
       }
     }
     return pieces;

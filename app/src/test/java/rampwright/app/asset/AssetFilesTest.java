@@ -247,7 +247,8 @@ class AssetFilesTest {
 
   @Test
   void voltagesOfTheBusbarNeedTheCableFromThere() throws Exception {
-    String cable = "fault_level_MVA = 12.0\ncable_length_m = 80\ncable_resistance_ohm_per_km = 0.2\n";
+    String cable =
+        "fault_level_MVA = 12.0\ncable_length_m = 80\ncable_resistance_ohm_per_km = 0.2\n";
     String busbar = Examples.assetWith("fault_level_MVA = 12.0", cable + "measured = \"busbar\"");
     Asset asset = parse(busbar).asset();
     assertThat(MachineSheet.measuresAtBusbar(asset)).isTrue();
@@ -276,8 +277,7 @@ class AssetFilesTest {
         .contains("needs the cable from there to the starter: give cable_length_m");
     assertThat(
             problems(
-                Examples.assetWith(
-                    "fault_level_MVA = 12.0", cable + "measured = \"transformer\"")))
+                Examples.assetWith("fault_level_MVA = 12.0", cable + "measured = \"transformer\"")))
         .contains("starter")
         .contains("busbar");
   }
