@@ -88,6 +88,14 @@ class AdviceCommandsTest {
     assertThat(json.path("model").path("basis").asText()).isEqualTo("fitted");
   }
 
+  /** Its sheet has the pipe and the flow's velocity: what is advised stops the water too. */
+  @Test
+  void surgeIsToldOfAPumpWithAPipe() {
+    JsonNode predicted = advised("brine-pump").json().path("predicted");
+    assertThat(names(predicted)).contains("pressure_peak_bar", "pipe_periods");
+    assertThat(predicted.path("pressure_peak_bar").path("median").asDouble()).isPositive();
+  }
+
   /** The pump's fourth and fifth trial met every limit with the same settings. */
   @Test
   void whatMetEveryLimitIsKept() {

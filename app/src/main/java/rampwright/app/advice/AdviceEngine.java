@@ -54,7 +54,7 @@ public final class AdviceEngine {
             request,
             history.phases(),
             TrialHistory.USUAL_RUN_S,
-            history.tried(),
+            history.shown(),
             history.longestS(),
             history.cutAfterS());
     double source = history.sourceV();

@@ -3,7 +3,6 @@ package rampwright.app.advice;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.Set;
 import rampwright.analysis.machine.ControlMode;
 import rampwright.analysis.machine.MachineModel;
 import rampwright.analysis.machine.RunFigure;
@@ -34,7 +33,7 @@ final class Chances {
   private static final double PEAK_ROOM = 0.99;
 
   private final PhaseFactors phases;
-  private final Set<ControlMode> tried;
+  private final Shown shown;
   private final double longestSeenS;
   private final double cutAfterS;
   private final List<FigureLimit> startLimits = new ArrayList<>();
@@ -51,12 +50,12 @@ final class Chances {
       AdviceRequest request,
       PhaseFactors phases,
       double runS,
-      Set<ControlMode> tried,
+      Shown shown,
       double longestSeenS,
       double cutAfterS) {
     this.longestSeenS = longestSeenS;
     this.cutAfterS = cutAfterS;
-    this.tried = tried;
+    this.shown = shown;
     this.phases = phases;
     this.runS = runS;
     declaredV = request.asset().supplyVoltageV();
@@ -156,7 +155,7 @@ final class Chances {
         RunFigures.of(run, model, phases, declaredV),
         model,
         phases,
-        tried(settings),
+        shown,
         settings,
         lessons.of(model));
   }
@@ -244,11 +243,6 @@ final class Chances {
     return believed > NEVER_FULL
         ? Double.POSITIVE_INFINITY
         : pulse + settings.rampUpS() * (believed - first) / Math.max(1e-3, 1 - first);
-  }
-
-  /** Whether a completed trial had this kind of ramp. */
-  boolean tried(StarterSettings settings) {
-    return tried.contains(settings.control());
   }
 
   private static double product(List<Requirement> requirements, Rehearsal run, double caution) {

@@ -104,8 +104,7 @@ final class Experience {
       return null;
     }
     double off = Math.max(-MOST, Math.min(MOST, Math.log(measured / predicted)));
-    double share =
-        Discrepancy.sigma(figure, predicted, rehearsal.limited(), rehearsal.tried()) / predicted;
+    double share = rehearsal.discrepancy(figure, predicted) / predicted;
     Double doubt = trial.uncertainties().get(figure.key());
     double noise = Math.hypot(ALONE * share, doubt == null ? 0 : doubt / measured);
     return new Seen(observed.settings(), off, share, noise);

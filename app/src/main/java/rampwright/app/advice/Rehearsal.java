@@ -14,7 +14,7 @@ import rampwright.analysis.machine.Trajectory;
  * @param figures taken from it
  * @param model of the machine
  * @param phases how the phases differ from their mean
- * @param tried whether a trial with this kind of ramp is among those fitted
+ * @param shown what earlier trials have shown
  * @param settings it is made with
  * @param experience what earlier trials say of the model's figures
  */
@@ -23,7 +23,7 @@ record Rehearsal(
     RunFigures figures,
     MachineModel model,
     PhaseFactors phases,
-    boolean tried,
+    Shown shown,
     StarterSettings settings,
     Experience experience) {
   // Less is a touch that pins no peak.
@@ -44,7 +44,7 @@ record Rehearsal(
   double sigma(RunFigure figure) {
     double value = figures.of(figure);
     if (!(value > 0)) {
-      return Discrepancy.sigma(figure, value, limited(), tried);
+      return discrepancy(figure, value);
     }
     return of(figure) * experience.share(figure, share(figure, value), settings);
   }
@@ -59,6 +59,11 @@ record Rehearsal(
   }
 
   private double share(RunFigure figure, double value) {
-    return Discrepancy.sigma(figure, value, limited(), tried) / value;
+    return discrepancy(figure, value) / value;
+  }
+
+  /** Standard deviation of what the model leaves out of a figure, in its unit. */
+  double discrepancy(RunFigure figure, double value) {
+    return Discrepancy.sigma(figure, value, limited(), shown.ramp(settings), shown.shaft());
   }
 }

@@ -3,7 +3,6 @@ package rampwright.app.advice;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
-import java.util.Set;
 import rampwright.analysis.fit.TrialObservation;
 import rampwright.analysis.machine.ControlMode;
 import rampwright.analysis.machine.RunFigures.PhaseFactors;
@@ -32,15 +31,16 @@ final class TrialHistory {
     return trials;
   }
 
-  /** Kinds of ramp with which a start was completed. */
-  Set<ControlMode> tried() {
-    EnumSet<ControlMode> out = EnumSet.noneOf(ControlMode.class);
+  Shown shown() {
+    EnumSet<ControlMode> ramps = EnumSet.noneOf(ControlMode.class);
+    boolean shaft = false;
     for (TrialObservation trial : trials) {
       if (trial.end() == TrialObservation.End.COMPLETED) {
-        out.add(trial.settings().control());
+        ramps.add(trial.settings().control());
+        shaft = shaft || trial.speedRpm() != null;
       }
     }
-    return out;
+    return new Shown(ramps, shaft);
   }
 
   /** How long the longest start so far was fed, less a few seconds of run. */

@@ -59,7 +59,7 @@ class ExperienceTest {
             null),
         PhaseFactors.BALANCED,
         4.5,
-        Set.of(ControlMode.TORQUE_RAMP, ControlMode.VOLTAGE_RAMP),
+        new Shown(Set.of(ControlMode.TORQUE_RAMP, ControlMode.VOLTAGE_RAMP), true),
         60,
         Double.POSITIVE_INFINITY);
   }

@@ -55,7 +55,7 @@ class RequirementTest {
             ASSET, new SettingRanges(Map.of()), limits, corridors, ratings, List.of(), null),
         PhaseFactors.BALANCED,
         4.5,
-        Set.of(ControlMode.VOLTAGE_RAMP, ControlMode.TORQUE_RAMP),
+        new Shown(Set.of(ControlMode.VOLTAGE_RAMP, ControlMode.TORQUE_RAMP), true),
         60,
         Double.POSITIVE_INFINITY);
   }

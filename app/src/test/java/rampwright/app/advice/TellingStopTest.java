@@ -37,7 +37,7 @@ class TellingStopTest {
               null),
           PhaseFactors.BALANCED,
           4.5,
-          Set.of(ControlMode.TORQUE_RAMP),
+          new Shown(Set.of(ControlMode.TORQUE_RAMP), true),
           60,
           Double.POSITIVE_INFINITY);
 
