@@ -84,12 +84,6 @@ public record MachineModel(
         plate, motor, starter, supply, sourceVoltageV, torque, water, inertiaKgM2, pipe, cable);
   }
 
-  /** The same circuit with another load curve. */
-  public MachineModel withLoad(LoadCurve other) {
-    return new MachineModel(
-        plate, motor, starter, supply, sourceVoltageV, other, water, inertiaKgM2, pipe);
-  }
-
   /**
    * Load torque at a speed and flow, per unit of rated torque.
    *

@@ -158,7 +158,8 @@ class WiringReferenceTest {
 
   /**
    * One winding of a delta over a cycle, stepped through time by the trapezoidal rule: two
-   * thyristors, each fired so long after its half wave begins and blocking when its current is zero.
+   * thyristors, each fired so long after its half wave begins and blocking when its current is
+   * zero.
    */
   private static double[] winding(double phi, double firing, int steps) {
     double resistance = Math.cos(phi);
