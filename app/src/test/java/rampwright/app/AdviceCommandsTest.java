@@ -274,7 +274,10 @@ class AdviceCommandsTest {
     Path page = folder.resolve("record.html");
     CommandRun.run("report", asset, "-o", page);
     assertThat(Files.readString(page))
-        .contains("the starter behind the cable sees", "voltages were taken");
+        .contains(
+            "the starter behind the cable sees",
+            "voltages were taken",
+            "from the busbar (where the fault level");
   }
 
   @Test
