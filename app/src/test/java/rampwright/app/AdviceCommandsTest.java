@@ -13,6 +13,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Stream;
 import javax.imageio.ImageIO;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -37,6 +38,18 @@ class AdviceCommandsTest {
   /** A search takes seconds; one answer serves several tests. */
   private static CommandRun.Answer advised(String name) {
     return ANSWERS.computeIfAbsent(name, n -> CommandRun.run("advise", sample(n), "--json"));
+  }
+
+  private static void copied(Path from, Path to) throws IOException {
+    List<Path> all;
+    try (Stream<Path> walk = Files.walk(from)) {
+      all = walk.filter(Files::isRegularFile).toList();
+    }
+    for (Path file : all) {
+      Path target = to.resolve(from.relativize(file).toString());
+      Files.createDirectories(target.getParent());
+      Files.copy(file, target);
+    }
   }
 
   private static List<String> names(JsonNode object) {
@@ -218,6 +231,53 @@ class AdviceCommandsTest {
         .containsPattern("the busbar before its cable\\s+sees 68 %");
     assertThat(CommandRun.run("ready", asset, "--settings", wanted(3.5)).out())
         .contains("the busbar before the cable");
+  }
+
+  /**
+   * The trials' voltages said to be those of the busbar: predictions are of the busbar too, and the
+   * starter sees what the cable drops besides. By hand, at the peak of 2.7 times 159 A and power
+   * factors of 0.15 to 0.6 (that of the line is the motor's times the voltage ratio): sqrt 3 x 429
+   * A x (0.02322 cos + 0.0048 sin) ohm of 400 V are 1.5 to 3.3 %.
+   */
+  @Test
+  void voltagesOfTheBusbarTellTheStartersDip() throws Exception {
+    Path asset = folder.resolve("far");
+    copied(sample("brine-pump"), asset);
+    Path sheet = asset.resolve("asset.toml");
+    String given = Files.readString(sheet);
+    Files.writeString(
+        sheet,
+        given.replaceAll(
+            "(fault_level_MVA = .*)",
+            "$1\ncable_length_m = 60\ncable_resistance_ohm_per_km = 0.387\nmeasured = \"busbar\""));
+    CommandRun.Answer answer =
+        CommandRun.run("predict", asset, "--settings", wanted(2.7), "--json");
+    assertThat(ResultSchemaValidator.problems(answer.out())).as(answer.out()).isEmpty();
+    assertThat(answer.json().has("busbar_dip")).isFalse();
+    double atBusbar =
+        answer.json().path("predicted").path("voltage_dip_pct").path("median").asDouble();
+    JsonNode starter = answer.json().path("starter_dip");
+    double atStarter = starter.path("pct").path("median").asDouble();
+    assertThat(atStarter - atBusbar).isBetween(1.5, 3.3);
+    assertThat(starter.path("share").asDouble()).isCloseTo(atBusbar / atStarter, within(1e-3));
+    JsonNode without =
+        CommandRun.run("predict", sample("brine-pump"), "--settings", wanted(2.7), "--json").json();
+    // the same voltages were measured, so that the same is predicted of the place they are of
+    assertThat(atBusbar)
+        .isCloseTo(
+            without.path("predicted").path("voltage_dip_pct").path("median").asDouble(),
+            org.assertj.core.api.Assertions.withinPercentage(6));
+    assertThat(CommandRun.run("predict", asset, "--settings", wanted(2.7)).out())
+        .containsPattern("dip\\s+is\\s+that\\s+of\\s+the\\s+busbar");
+    assertThat(CommandRun.run("ready", asset, "--settings", wanted(2.7)).out())
+        .containsPattern("the\\s+starter\\s+behind\\s+the\\s+cable\\s+sees");
+    Path page = folder.resolve("record.html");
+    CommandRun.run("report", asset, "-o", page);
+    assertThat(Files.readString(page))
+        .contains(
+            "the starter behind the cable sees",
+            "voltages were taken",
+            "from the busbar (where the fault level");
   }
 
   @Test

@@ -13,6 +13,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Locale;
 import java.util.stream.Stream;
 import java.util.zip.GZIPInputStream;
 import java.util.zip.GZIPOutputStream;
@@ -20,6 +21,7 @@ import org.assertj.core.data.Percentage;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import rampwright.app.asset.Examples;
 
 /**
  * The same starts of a motor whose starter sits inside its delta, once with the currents of the
@@ -146,8 +148,9 @@ class CircuitCommandsTest {
 
   /**
    * Both accounts rest on currents over the rated one at the place. From the line the windings, and
-   * the poles in series with them, count up to 11.5 % more, for what circulates unseen (less where
-   * most is heat of running); the rotor the same but for rounding.
+   * the poles in series with them, count more, for what circulates unseen: at the 2.7 times rated
+   * of these starts, 0.44 of the locked-rotor current, 12 % (less where most is heat of running).
+   * The rotor's line counts it too: it is the locked-rotor budget, which may be the winding's.
    */
   @Test
   void heatIsTheSameFromEitherButForWhatTheLineDoesNotShow() throws IOException {
@@ -165,11 +168,44 @@ class CircuitCommandsTest {
       if (fromInside.get(i).path("used_pct").asDouble() == 0) {
         continue;
       }
-      if (List.of("stator", "starter", "overload relay").contains(part)) {
-        assertThat(more).as(part).isBetween(1.001, 1.12);
+      if (List.of("stator", "rotor", "starter", "overload relay").contains(part)) {
+        assertThat(more).as(part).isBetween(1.001, 1.13);
       } else {
-        assertThat(more).as(part).isCloseTo(1, within(0.005));
+        // what follows from those levels, such as how warm a start in succession begins
+        assertThat(more).as(part).isBetween(0.995, 1.13);
       }
+    }
+  }
+
+  /**
+   * A limit of 2.2 acts on the poles; at a third of the locked-rotor current of 7.2 a quarter of
+   * their square circulates (closed form, {@code WiringReferenceTest}), so that the line stands at
+   * 2.2 / sqrt(1.24) = 1.98 times rated: at its limit inside a delta, short of it in line.
+   */
+  @Test
+  void aLimitOnThePolesIsFoundInTheLine() throws IOException {
+    StringBuilder csv = new StringBuilder("time_s,i1_A,i2_A,i3_A\n");
+    for (int k = 0; k <= 20 * 50; k++) {
+      double t = k / 50.0;
+      double amps = t < 1 ? 0 : t < 9 ? 1.98 * 160 : 0.7 * 160;
+      csv.append(String.format(Locale.ROOT, "%.2f,%.2f,%.2f,%.2f%n", t, amps, amps, amps));
+    }
+    for (String wiring : List.of("in line", "inside delta")) {
+      Path asset = folder.resolve(wiring.replace(' ', '-'));
+      Path trial = Files.createDirectories(asset.resolve("trials").resolve("20260314T091205Z"));
+      Files.writeString(
+          asset.resolve("asset.toml"),
+          Examples.assetWith("wiring = \"in line\"", "wiring = \"" + wiring + "\""));
+      Files.writeString(trial.resolve("trace.csv"), csv);
+      Files.writeString(
+          trial.resolve("settings.toml"),
+          "control = \"voltage ramp\"\ncurrent_limit_ratio = 2.2\nramp_up_s = 4\n"
+              + "initial_voltage_pct = 40\n");
+      List<String> codes =
+          CommandRun.run("analyze", trial, "--json").json().findValuesAsText("code");
+      assertThat(codes)
+          .as(wiring)
+          .contains(wiring.equals("in line") ? "limit-idle" : "limit-throughout");
     }
   }
 

@@ -131,8 +131,8 @@ public final class BenchMotor {
       return new BenchReading(0, model.sourceVoltageV(), 0, false);
     }
     return new BenchReading(
-        at(run, Trajectory::currentRatio) * model.plate().ratedCurrentA(),
-        at(run, Trajectory::busVoltagePu) * ratedV,
+        at(run, Trajectory::currentRatio) * model.measuredRatedCurrentA(),
+        at(run, Trajectory::measuredVoltagePu) * ratedV,
         at(run, Trajectory::speedPu) * model.plate().syncSpeedRpm(),
         !slowing);
   }

@@ -11,7 +11,9 @@ import rampwright.analysis.machine.RunFigure;
 import rampwright.analysis.machine.RunFigures;
 import rampwright.analysis.machine.RunPlan;
 import rampwright.analysis.machine.RunSimulator;
+import rampwright.analysis.machine.StarterLaw;
 import rampwright.analysis.machine.StopMode;
+import rampwright.analysis.machine.Wiring;
 
 /** What is played, against closed forms and the simulator, on a clock moved by hand. */
 class BenchMotorTest {
@@ -51,6 +53,32 @@ class BenchMotorTest {
     clock.pass(1000);
     assertThat(motor.state()).isEqualTo(State.AT_REST);
     assertThat(motor.start()).isTrue();
+  }
+
+  /** By-passed, where nothing circulates: a winding carries 1 / sqrt(3) of the line's current. */
+  @Test
+  void metersInsideADeltaShowWindingCurrents() {
+    double[] amps = new double[2];
+    for (int k = 0; k < 2; k++) {
+      MachineModel line = BenchMachine.MODEL;
+      Wiring wiring = k == 0 ? Wiring.DELTA_SEEN_IN_LINE : Wiring.DELTA_SEEN_INSIDE;
+      MachineModel wired =
+          new MachineModel(
+              line.plate(),
+              line.motor(),
+              new StarterLaw(1, 0, 0, 0, 0, 1, 0, 0, wiring),
+              line.supply(),
+              line.sourceVoltageV(),
+              line.load(),
+              line.water(),
+              line.inertiaKgM2());
+      BenchMotor motor = new BenchMotor(wired, BenchMachine.settings(4, StopMode.COAST), clock, 1);
+      motor.start();
+      clock.pass(100);
+      amps[k] = motor.reading().currentA();
+    }
+    assertThat(amps[0]).isGreaterThan(40);
+    assertThat(amps[1]).isEqualTo(amps[0] / Math.sqrt(3), within(1e-9 * amps[0]));
   }
 
   /**

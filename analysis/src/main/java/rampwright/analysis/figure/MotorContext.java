@@ -23,6 +23,8 @@ import org.jspecify.annotations.Nullable;
  * @param startsPerHour starts an hour the motor is made for
  * @param currentsInWindings whether currents are measured in the windings of a delta; then they are
  *     no line currents and make no power with line voltages
+ * @param cableOhm resistance a phase between where voltages are measured and the starter; 0 where
+ *     they are measured at the starter
  */
 public record MotorContext(
     @Nullable Double ratedCurrentA,
@@ -39,9 +41,10 @@ public record MotorContext(
     @Nullable Double waveSpeedMPerS,
     @Nullable Double flowVelocityMPerS,
     @Nullable Double startsPerHour,
-    boolean currentsInWindings) {
+    boolean currentsInWindings,
+    double cableOhm) {
 
-  /** With currents of the line. */
+  /** With currents of the line and voltages of the starter. */
   public MotorContext(
       @Nullable Double ratedCurrentA,
       @Nullable Double ratedSpeedRpm,
@@ -72,7 +75,8 @@ public record MotorContext(
         waveSpeedMPerS,
         flowVelocityMPerS,
         startsPerHour,
-        false);
+        false,
+        0);
   }
 
   /** Nothing is known. */

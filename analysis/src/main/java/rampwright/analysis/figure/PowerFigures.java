@@ -161,18 +161,26 @@ final class PowerFigures {
     } else {
       return Measured.missing("N m", "needs the winding resistance, or rated voltage and current");
     }
+    double cableOhm = r.motor.cableOhm();
     Function<CycleSeries, double[]> torqueNm =
         cycles -> {
           double[] series = new double[cycles.power().size()];
           for (int k = 0; k < series.length; k++) {
             ThreeWirePower p = cycles.power().get(k);
-            double copperW = 3 * statorOhm * Math.pow(p.effectiveCurrentA(), 2);
-            series[k] = (p.activePowerW() - copperW) / cycles.syncRadPerS(k, pairs);
+            double lostW = 3 * (statorOhm + cableOhm) * Math.pow(p.effectiveCurrentA(), 2);
+            series[k] = (p.activePowerW() - lostW) / cycles.syncRadPerS(k, pairs);
           }
           return series;
         };
     Measured value =
-        figure(run, start, torqueNm, "N m", "estimate: (P - 3 R I²) / synchronous speed; " + basis);
+        figure(
+            run,
+            start,
+            torqueNm,
+            "N m",
+            "estimate: (P - 3 R I²) / synchronous speed; "
+                + basis
+                + (cableOhm > 0 ? ", and that of the cable from the busbar" : ""));
     Double runNm = value.value();
     if (runNm == null || run == null) {
       return value;

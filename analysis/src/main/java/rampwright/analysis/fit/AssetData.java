@@ -5,6 +5,7 @@ import org.jspecify.annotations.Nullable;
 import rampwright.analysis.machine.LoadKind;
 import rampwright.analysis.machine.Nameplate;
 import rampwright.analysis.machine.Pipe;
+import rampwright.analysis.machine.Supply;
 import rampwright.analysis.machine.Wiring;
 
 /**
@@ -16,9 +17,12 @@ import rampwright.analysis.machine.Wiring;
  * @param loadPowerW at rated speed
  * @param breakawayTorquePct of rated motor torque
  * @param supplyVoltageV declared supply voltage, line to line
- * @param supplyImpedanceOhm magnitude of the source impedance, from a fault level or transformer
+ * @param supplyImpedanceOhm magnitude of the impedance between a stiff source and where voltages
+ *     are measured, from a fault level or transformer
  * @param wiring where the starter sits, and where its trials' currents are measured
  * @param pipe what a pump feeds, for surge; null when not known
+ * @param cable from where voltages are measured to the starter; {@link Supply#NONE} where they are
+ *     measured at the starter
  */
 public record AssetData(
     Nameplate plate,
@@ -29,9 +33,10 @@ public record AssetData(
     double supplyVoltageV,
     @Nullable Double supplyImpedanceOhm,
     Wiring wiring,
-    @Nullable Pipe pipe) {
+    @Nullable Pipe pipe,
+    Supply cable) {
 
-  /** An asset without a pipe. */
+  /** An asset without a pipe, voltages measured at the starter. */
   public AssetData(
       Nameplate plate,
       LoadKind loadKind,
@@ -50,7 +55,8 @@ public record AssetData(
         supplyVoltageV,
         supplyImpedanceOhm,
         wiring,
-        null);
+        null,
+        Supply.NONE);
   }
 
   /** Rated current where currents are measured, A RMS: of the line, or of a winding in a delta. */

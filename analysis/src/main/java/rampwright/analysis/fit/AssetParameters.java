@@ -152,7 +152,7 @@ public final class AssetParameters {
             clamp(p[TORQUE_SLOPE], -0.3, 0.3),
             clamp(p[VOLTAGE_BEND], -0.3, 0.3),
             Math.exp(p[LIMIT_GAIN]),
-            clamp(p[HARMONICS], 0, data.wiring().insideDelta() ? 0.8 : 0.4),
+            clamp(p[HARMONICS], 0, data.wiring().insideDelta() ? 1.2 : 0.4),
             clamp(p[GAPS], 0, 0.5),
             data.wiring());
     @Nullable WaterColumn water =
@@ -166,12 +166,13 @@ public final class AssetParameters {
         data.plate(),
         table,
         starter,
-        Supply.ofImpedance(Math.exp(p[IMPEDANCE]), Math.exp(p[X_OVER_R])),
+        Supply.ofImpedance(Math.exp(p[IMPEDANCE]), Math.exp(p[X_OVER_R])).plus(data.cable()),
         sourceVoltageV,
         load,
         water,
         inertiaKgM2(p),
-        hasWater ? data.pipe() : null);
+        hasWater ? data.pipe() : null,
+        data.cable());
   }
 
   /**

@@ -8,6 +8,7 @@ import rampwright.analysis.machine.PipeHead;
 import rampwright.analysis.machine.PlateCircuit;
 import rampwright.analysis.machine.SlipTable;
 import rampwright.analysis.machine.TypicalMotor;
+import rampwright.analysis.machine.Wiring;
 
 /**
  * What is believed of an asset's parameters before any trial: means, standard deviations, and the
@@ -63,7 +64,7 @@ final class AssetPrior {
     set(AssetParameters.LIMIT_GAIN, 0, 0.025);
     // Inside a delta those of a winding, by the closed form; in line what trials showed.
     boolean delta = data.wiring().insideDelta();
-    set(AssetParameters.HARMONICS, delta ? 0.35 : 0.14, delta ? 0.1 : 0.07);
+    set(AssetParameters.HARMONICS, delta ? Wiring.USUAL_DELTA_SHARE : 0.14, delta ? 0.1 : 0.07);
     set(AssetParameters.GAPS, 0.13, 0.045);
     set(AssetParameters.LOSS_TORQUE, 0.005, 0.006);
   }

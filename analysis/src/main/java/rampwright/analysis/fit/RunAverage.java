@@ -11,10 +11,10 @@ import rampwright.analysis.machine.Trajectory;
  *
  * @param piece index of the run's piece in which the window begins
  * @param currentRatio of rated current
- * @param busVoltagePu line-side voltage, of rated voltage
+ * @param voltagePu line voltage where it is measured, of rated voltage
  * @param speedPu of synchronous speed
  */
-record RunAverage(int piece, double currentRatio, double busVoltagePu, double speedPu) {
+record RunAverage(int piece, double currentRatio, double voltagePu, double speedPu) {
 
   /**
    * Over a window around a time.
@@ -32,7 +32,7 @@ record RunAverage(int piece, double currentRatio, double busVoltagePu, double sp
     if (from >= to) {
       // Past the end of a simulation that failed or came to rest, its last state holds.
       return new RunAverage(
-          first, run.currentRatio(last), run.busVoltagePu(last), run.speedPu(last));
+          first, run.currentRatio(last), run.measuredVoltagePu(last), run.speedPu(last));
     }
     double currents = 0;
     double voltages = 0;
@@ -48,7 +48,7 @@ record RunAverage(int piece, double currentRatio, double busVoltagePu, double sp
       // Linear in between: the mean of a piece is its value in the middle.
       double part = (low + 0.5 * length - begin) / width;
       currents += length * mix(run.currentRatio(k), run.currentRatio(k + 1), part);
-      voltages += length * mix(run.busVoltagePu(k), run.busVoltagePu(k + 1), part);
+      voltages += length * mix(run.measuredVoltagePu(k), run.measuredVoltagePu(k + 1), part);
       speeds += length * mix(run.speedPu(k), run.speedPu(k + 1), part);
     }
     double width = to - from;

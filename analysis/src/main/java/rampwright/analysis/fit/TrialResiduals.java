@@ -59,7 +59,7 @@ final class TrialResiduals {
           out[row] = soft((average.currentRatio() - point.current()) / point.currentSigma());
         }
         if (!Double.isNaN(point.voltage()) && !(time > release)) {
-          out[row + 1] = soft((average.busVoltagePu() - point.voltage()) / point.voltageSigma());
+          out[row + 1] = soft((average.voltagePu() - point.voltage()) / point.voltageSigma());
         }
         if (!Double.isNaN(point.speed())) {
           out[row + 2] = soft((average.speedPu() - point.speed()) / point.speedSigma());
@@ -117,7 +117,7 @@ final class TrialResiduals {
     double lowest = Double.POSITIVE_INFINITY;
     for (int k = 0; k < run.size() && run.timeS(k) <= trial.cutS; k++) {
       peak = Math.max(peak, run.currentRatio(k));
-      lowest = Math.min(lowest, run.busVoltagePu(k));
+      lowest = Math.min(lowest, run.measuredVoltagePu(k));
     }
     if (trial.peak > 0.2) {
       out[row] = soft(Math.log(peak / trial.peak) / PEAK_SIGMA);

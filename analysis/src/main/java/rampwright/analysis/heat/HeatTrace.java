@@ -3,6 +3,7 @@ package rampwright.analysis.heat;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.function.DoubleUnaryOperator;
 import org.jspecify.annotations.Nullable;
 import rampwright.analysis.figure.AnalyzedTrace;
 import rampwright.analysis.figure.Outcome;
@@ -46,20 +47,22 @@ public final class HeatTrace {
    * @return null when the trace shows no current at all
    */
   public static @Nullable HeatStretch of(AnalyzedTrace trace, double ratedA) {
-    return of(trace, ratedA, 0);
+    return of(trace, ratedA, ratio -> 0);
   }
 
   /**
    * The pieces of a trace.
    *
    * @param ratedA rated current of where the currents were measured, A RMS
-   * @param unseenShare square of the windings' current that flows at large slip and was not
-   *     measured, over the measured square: what circulates in a delta ({@link
-   *     rampwright.analysis.machine.Wiring#unseenShare}). It warms the stator alone, since currents
-   *     in phase make no turning field
+   * @param unseenShare of a measured current over rated, at large slip: square of the windings'
+   *     current that was not measured, over the measured square: what circulates in a delta ({@link
+   *     rampwright.analysis.machine.Wiring#unseenShare}). It warms the windings and what is in
+   *     series with them, not the bars; the rotor's square counts it all the same, since the
+   *     locked-rotor times that it is held against may be those of the winding
    * @return null when the trace shows no current at all
    */
-  public static @Nullable HeatStretch of(AnalyzedTrace trace, double ratedA, double unseenShare) {
+  public static @Nullable HeatStretch of(
+      AnalyzedTrace trace, double ratedA, DoubleUnaryOperator unseenShare) {
     double[] t = trace.track().timeS();
     List<double[]> phases = new ArrayList<>();
     for (ChannelName name : ChannelName.CURRENTS) {
@@ -95,8 +98,9 @@ public final class HeatTrace {
       } else if (of < 0) {
         out.startEnds();
       }
-      double stator = state == HeatPiece.State.SLIP ? square * (1 + unseenShare) : square;
-      out.add(t[k] - t[k - 1], state, stator, rotor);
+      double more =
+          state == HeatPiece.State.SLIP ? 1 + unseenShare.applyAsDouble(Math.sqrt(square)) : 1;
+      out.add(t[k] - t[k - 1], state, square * more, rotor * more);
       before = now;
     }
     boolean flows = Math.sqrt(before[0]) >= FLOWS;

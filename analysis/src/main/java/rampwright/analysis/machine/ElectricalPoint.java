@@ -23,6 +23,8 @@ final class ElectricalPoint {
   private final StarterLaw starter;
   private final double resistance;
   private final double reactance;
+  private final double cableResistance;
+  private final double cableReactance;
   private final double source;
 
   /** Fundamental voltage ratio k; kept as the first guess of the next instant. */
@@ -30,6 +32,9 @@ final class ElectricalPoint {
 
   /** Line-side voltage, per unit of rated voltage. */
   double busVoltage;
+
+  /** Line voltage where it is measured, per unit: the line-side one, or that before a cable. */
+  double measuredVoltage;
 
   /** Motor terminal fundamental voltage, per unit of rated voltage. */
   double motorVoltage;
@@ -67,6 +72,8 @@ final class ElectricalPoint {
     double base = model.plate().baseImpedanceOhm();
     this.resistance = model.supply().resistanceOhm() / base;
     this.reactance = model.supply().reactanceOhm() / base;
+    this.cableResistance = model.cable().resistanceOhm() / base;
+    this.cableReactance = model.cable().reactanceOhm() / base;
     this.source = model.sourceVoltageV() / model.plate().ratedVoltageV();
   }
 
@@ -74,6 +81,7 @@ final class ElectricalPoint {
   void off() {
     ratio = 0.3;
     busVoltage = source;
+    measuredVoltage = source;
     motorVoltage = 0;
     current = 0;
     torque = 0;
@@ -245,5 +253,18 @@ final class ElectricalPoint {
     motorVoltage = voltage;
     current = voltage * admittance * starter.measuredFactor(ratio);
     torque = torqueFactor * voltage * voltage;
+    measuredVoltage = beforeCable(voltage * admittance);
+  }
+
+  /** |V + Z I| of the cable, as {@link #busBehind} is of the whole supply. */
+  private double beforeCable(double fundamental) {
+    if (cableResistance == 0 && cableReactance == 0) {
+      return busVoltage;
+    }
+    double cos = ratio * powerFactor;
+    double sin = Math.sqrt(Math.max(0, 1 - cos * cos));
+    return Math.hypot(
+        busVoltage + fundamental * (cableResistance * cos + cableReactance * sin),
+        fundamental * (cableReactance * cos - cableResistance * sin));
   }
 }

@@ -14,6 +14,8 @@ import org.jspecify.annotations.Nullable;
  * @param water column behind a pump; null when torque depends on speed alone
  * @param inertiaKgM2 motor and load at the motor shaft
  * @param pipe what the pump feeds, for surge; null when not known
+ * @param cable the part of the supply between where voltages are measured and the starter, ohm;
+ *     {@link Supply#NONE} where they are measured at the starter
  */
 public record MachineModel(
     Nameplate plate,
@@ -24,7 +26,8 @@ public record MachineModel(
     LoadCurve load,
     @Nullable WaterColumn water,
     double inertiaKgM2,
-    @Nullable Pipe pipe) {
+    @Nullable Pipe pipe,
+    Supply cable) {
 
   public MachineModel {
     if (!(inertiaKgM2 > 0) || !(sourceVoltageV > 0)) {
@@ -37,7 +40,7 @@ public record MachineModel(
     }
   }
 
-  /** A circuit without a pipe. */
+  /** A circuit without a pipe, voltages measured at the starter. */
   public MachineModel(
       Nameplate plate,
       SlipTable motor,
@@ -47,12 +50,21 @@ public record MachineModel(
       LoadCurve load,
       @Nullable WaterColumn water,
       double inertiaKgM2) {
-    this(plate, motor, starter, supply, sourceVoltageV, load, water, inertiaKgM2, null);
+    this(
+        plate, motor, starter, supply, sourceVoltageV, load, water, inertiaKgM2, null, Supply.NONE);
   }
 
   /** Rated current where currents are measured, A RMS: of the line, or of a winding in a delta. */
   public double measuredRatedCurrentA() {
     return plate.ratedCurrentA() * starter.wiring().measuredShare();
+  }
+
+  /**
+   * Squared winding current that is not measured, over the measured square, at a measured current
+   * of rated: see {@link Wiring#unseenShare}.
+   */
+  public double unseenShare(double currentRatio) {
+    return starter.wiring().unseenShare(currentRatio, motor.admittance(1));
   }
 
   /** Speed gained per second by one per unit of net torque, per unit of synchronous speed. */
@@ -62,13 +74,14 @@ public record MachineModel(
 
   /** The same circuit with another source voltage. */
   public MachineModel withSourceVoltageV(double volt) {
-    return new MachineModel(plate, motor, starter, supply, volt, load, water, inertiaKgM2, pipe);
+    return new MachineModel(
+        plate, motor, starter, supply, volt, load, water, inertiaKgM2, pipe, cable);
   }
 
-  /** The same circuit with another load curve. */
-  public MachineModel withLoad(LoadCurve other) {
+  /** The same circuit with another load. */
+  public MachineModel withLoad(LoadCurve torque) {
     return new MachineModel(
-        plate, motor, starter, supply, sourceVoltageV, other, water, inertiaKgM2, pipe);
+        plate, motor, starter, supply, sourceVoltageV, torque, water, inertiaKgM2, pipe, cable);
   }
 
   /**

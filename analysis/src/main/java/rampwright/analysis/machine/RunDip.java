@@ -24,7 +24,7 @@ final class RunDip {
     double since = Double.NaN;
     double before = source;
     for (int k = 0; k < run.size(); k++) {
-      double now = source - worstDip * (source - run.busVoltagePu(k));
+      double now = source - worstDip * (source - run.measuredVoltagePu(k));
       if (Double.isNaN(since) && now < BELOW * declaredPu) {
         since = when(run, k, before, now, BELOW * declaredPu);
       } else if (!Double.isNaN(since) && now >= BACK * declaredPu) {

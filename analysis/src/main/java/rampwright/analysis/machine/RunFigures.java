@@ -25,12 +25,23 @@ public final class RunFigures {
   }
 
   private final EnumMap<RunFigure, Double> values = new EnumMap<>(RunFigure.class);
+  private final double starterDipPct;
 
-  private RunFigures() {}
+  private RunFigures(double starterDipPct) {
+    this.starterDipPct = starterDipPct;
+  }
 
   /** Value of a figure, NaN when the run gives none. */
   public double of(RunFigure figure) {
     return values.getOrDefault(figure, Double.NaN);
+  }
+
+  /**
+   * Dip at the starter, % of the voltage before; the same as {@link RunFigure#VOLTAGE_DIP} where
+   * voltages are measured there.
+   */
+  public double starterDipPct() {
+    return Double.isNaN(starterDipPct) ? of(RunFigure.VOLTAGE_DIP) : starterDipPct;
   }
 
   private void set(RunFigure figure, double value) {
@@ -49,7 +60,8 @@ public final class RunFigures {
    */
   public static RunFigures of(
       Trajectory run, MachineModel model, PhaseFactors phases, double declaredV) {
-    RunFigures figures = new RunFigures();
+    RunFigures figures =
+        new RunFigures(model.cable().equals(Supply.NONE) ? Double.NaN : starterDipPct(run, phases));
     figures.start(run, model, phases);
     figures.set(
         RunFigure.DIP_DURATION,
@@ -65,16 +77,29 @@ public final class RunFigures {
     return figures;
   }
 
+  private static double startEndS(Trajectory run) {
+    return run.completed() ? run.instants().fullSpeedS() : run.instants().endS();
+  }
+
+  private static double starterDipPct(Trajectory run, PhaseFactors phases) {
+    double lowest = Double.POSITIVE_INFINITY;
+    double until = startEndS(run);
+    for (int k = 0; k < run.size() && run.timeS(k) <= until; k++) {
+      lowest = Math.min(lowest, run.busVoltagePu(k));
+    }
+    return 100 * (1 - lowest / run.sourceVoltagePu()) * phases.worstDip();
+  }
+
   private void start(Trajectory run, MachineModel model, PhaseFactors phases) {
     Trajectory.Instants at = run.instants();
     double ratedA = model.measuredRatedCurrentA();
     double ratedV = model.plate().ratedVoltageV();
-    double until = run.completed() ? at.fullSpeedS() : at.endS();
+    double until = startEndS(run);
     double peak = 0;
     double lowest = Double.POSITIVE_INFINITY;
     for (int k = 0; k < run.size() && run.timeS(k) <= until; k++) {
       peak = Math.max(peak, run.currentRatio(k));
-      lowest = Math.min(lowest, run.busVoltagePu(k));
+      lowest = Math.min(lowest, run.measuredVoltagePu(k));
     }
     double i2t = squares(run, 0, until) * phases.meanSquareCurrent();
     set(RunFigure.START_TIME, at.fullSpeedS());
@@ -117,13 +142,17 @@ public final class RunFigures {
   }
 
   /**
-   * Power taken while running at full voltage: S = sqrt(3) V I, P = S cos(phi) of the circuit at
-   * the speed; iron loss is not in the circuit.
+   * Power taken while running at full voltage, where voltage is measured: S = sqrt(3) V I, P =
+   * sqrt(3) V1 I cos(phi) of the circuit at the speed and 3 R I^2 of the cable in between; iron
+   * loss is not in the circuit.
    */
   private void power(Trajectory run, int at, MachineModel model) {
-    double volt = run.busVoltagePu(at) * model.plate().ratedVoltageV();
-    double apparent = Math.sqrt(3) * volt * run.currentRatio(at) * model.plate().ratedCurrentA();
-    double cos = model.motor().powerFactor(1 - run.speedPu(at));
+    double amps = run.currentRatio(at) * model.plate().ratedCurrentA();
+    double volt = run.measuredVoltagePu(at) * model.plate().ratedVoltageV();
+    double apparent = Math.sqrt(3) * volt * amps;
+    double ofMotor = run.busVoltagePu(at) / run.measuredVoltagePu(at);
+    double ofCable = Math.sqrt(3) * amps * model.cable().resistanceOhm() / volt;
+    double cos = ofMotor * model.motor().powerFactor(1 - run.speedPu(at)) + ofCable;
     set(RunFigure.APPARENT_POWER, apparent);
     set(RunFigure.POWER_FACTOR, cos);
     set(RunFigure.ACTIVE_POWER, apparent * cos);

@@ -14,7 +14,7 @@ package rampwright.analysis.machine;
  * @param limitGain RMS current held at the limit over the limit that is set
  * @param harmonicShare squared harmonic current over squared fundamental current in a pole of the
  *     starter when the fundamental voltage is near zero; towards full voltage k = 1 it shrinks as 1
- *     - k^2 in line, as (1 - k)^2 inside a delta ({@link Wiring#poleFactor})
+ *     - k^2 in line, as (1 - k)^2.5 inside a delta ({@link Wiring#poleFactor})
  * @param gapShare share of the voltage lost to the gaps in the current at unity power factor, see
  *     {@link #fullRatio}
  * @param wiring where the starter sits in the circuit

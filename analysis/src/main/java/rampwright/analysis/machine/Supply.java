@@ -12,6 +12,9 @@ public record Supply(double resistanceOhm, double reactanceOhm) {
   /** X/R of a low-voltage supply when nothing is said of it; common practice, no source. */
   public static final double USUAL_X_OVER_R = 4.0;
 
+  /** Nothing in between. */
+  public static final Supply NONE = new Supply(0, 0);
+
   public Supply {
     if (!(resistanceOhm >= 0 && reactanceOhm >= 0)) {
       throw new IllegalArgumentException(

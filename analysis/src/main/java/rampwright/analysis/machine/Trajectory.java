@@ -14,6 +14,7 @@ public final class Trajectory {
   private double[] timeS = new double[FIRST_ROOM];
   private double[] speedPu = new double[FIRST_ROOM];
   private double[] currentRatio = new double[FIRST_ROOM];
+  private double[] measuredVoltagePu = new double[FIRST_ROOM];
   private double[] busVoltagePu = new double[FIRST_ROOM];
   private double[] motorVoltagePu = new double[FIRST_ROOM];
   private double[] torquePu = new double[FIRST_ROOM];
@@ -47,6 +48,7 @@ public final class Trajectory {
       timeS = Arrays.copyOf(timeS, room);
       speedPu = Arrays.copyOf(speedPu, room);
       currentRatio = Arrays.copyOf(currentRatio, room);
+      measuredVoltagePu = Arrays.copyOf(measuredVoltagePu, room);
       busVoltagePu = Arrays.copyOf(busVoltagePu, room);
       motorVoltagePu = Arrays.copyOf(motorVoltagePu, room);
       torquePu = Arrays.copyOf(torquePu, room);
@@ -56,6 +58,7 @@ public final class Trajectory {
     timeS[size] = time;
     speedPu[size] = speed;
     currentRatio[size] = point.current;
+    measuredVoltagePu[size] = point.measuredVoltage;
     busVoltagePu[size] = point.busVoltage;
     motorVoltagePu[size] = point.motorVoltage;
     torquePu[size] = point.torque;
@@ -88,9 +91,14 @@ public final class Trajectory {
     return speedPu[index];
   }
 
-  /** RMS line current over rated current, mean of the phases. */
+  /** RMS current over rated current where it is measured, mean of the phases. */
   public double currentRatio(int index) {
     return currentRatio[index];
+  }
+
+  /** Line voltage where it is measured, of rated voltage. */
+  public double measuredVoltagePu(int index) {
+    return measuredVoltagePu[index];
   }
 
   /** Voltage on the starter's line side, of rated voltage. */

@@ -16,6 +16,10 @@ class PowerFiguresTest {
 
   /** 400 V, 80 A in the run, 30 degrees lagging; phases one way round or the other. */
   private static Map<String, Measured> figures(double hz, int direction) {
+    return figures(hz, direction, MadeTrace.motor());
+  }
+
+  private static Map<String, Measured> figures(double hz, int direction, MotorContext motor) {
     MadeTrace made = new MadeTrace(10, 4000);
     double w = 2 * Math.PI * hz;
     for (int p = 0; p < 3; p++) {
@@ -28,7 +32,11 @@ class PowerFiguresTest {
           ChannelName.LINE_VOLTAGES.get(p),
           t -> Math.sqrt(2) * 400 * Math.sin(w * t - turn + direction * Math.PI / 6));
     }
-    return MadeTrace.analyze(made.build()).figures().starts().get(0).figures();
+    return TraceAnalyzer.analyze(made.build(), motor, AnalysisOptions.DEFAULT)
+        .figures()
+        .starts()
+        .get(0)
+        .figures();
   }
 
   @Test
@@ -42,6 +50,35 @@ class PowerFiguresTest {
           .isCloseTo(expected * 350 / 80, within(1e-2 * expected * 350 / 80));
       assertThat(figures.get("power_factor").value()).isCloseTo(Math.cos(LAG), within(1e-3));
     }
+  }
+
+  /** Voltages before a cable of 0.04 ohm: its loss is taken off, 768 W of 46.2 kW. */
+  @Test
+  void whatACableLosesMakesNoTorque() {
+    MotorContext m = MadeTrace.motor();
+    MotorContext far =
+        new MotorContext(
+            m.ratedCurrentA(),
+            m.ratedSpeedRpm(),
+            m.ratedFrequencyHz(),
+            m.ratedVoltageV(),
+            m.supplyVoltageV(),
+            m.lockedRotorCurrentRatio(),
+            m.lockedRotorTimeColdS(),
+            m.lockedRotorTimeHotS(),
+            m.windingResistanceOhm(),
+            m.totalInertiaKgM2(),
+            m.pipeLengthM(),
+            m.waveSpeedMPerS(),
+            m.flowVelocityMPerS(),
+            m.startsPerHour(),
+            false,
+            0.04);
+    double runW = Math.sqrt(3) * 400 * 80 * Math.cos(LAG) - 3 * (0.05 + 0.04) * 80 * 80;
+    double expected = runW / (2 * Math.PI * 50 / 2);
+    Measured torque = figures(50, 1, far).get("air_gap_torque_Nm");
+    assertThat(torque.value()).isCloseTo(expected, within(0.002 * expected));
+    assertThat(torque.rule()).contains("of the cable from the busbar");
   }
 
   @Test

@@ -13,6 +13,7 @@ import rampwright.analysis.machine.LoadKind;
 import rampwright.analysis.machine.MachineModel;
 import rampwright.analysis.machine.Pipe;
 import rampwright.analysis.machine.PipeHead;
+import rampwright.analysis.machine.Supply;
 import rampwright.analysis.machine.WaterColumn;
 import rampwright.analysis.machine.Wiring;
 
@@ -31,7 +32,8 @@ class AssetPriorTest {
             400,
             0.016,
             Wiring.IN_LINE,
-            new Pipe(640, 1100, 1.6, head));
+            new Pipe(640, 1100, 1.6, head),
+            Supply.NONE);
     return AssetFit.fit(data, List.of()).models(DRAWS, 400, 0, new Random(1)).stream()
         .map(MachineModel::water)
         .map(Objects::requireNonNull)

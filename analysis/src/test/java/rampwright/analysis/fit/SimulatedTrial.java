@@ -76,9 +76,24 @@ final class SimulatedTrial {
     return of(settings, new RunPlan(Double.NaN, runS, 30, true, 60), true, seed, 1);
   }
 
+  /** A start and stop of another circuit, of the same plate, as it is measured there. */
+  static TrialObservation of(MachineModel model, StarterSettings settings, long seed) {
+    return of(model, settings, new RunPlan(Double.NaN, 4, 30, true, 60), true, seed, 1);
+  }
+
   private static TrialObservation of(
       StarterSettings settings, RunPlan plan, boolean speedSeen, long seed, double times) {
-    MachineModel model = truth();
+    return of(truth(), settings, plan, speedSeen, seed, times);
+  }
+
+  private static TrialObservation of(
+      MachineModel model,
+      StarterSettings settings,
+      RunPlan plan,
+      boolean speedSeen,
+      long seed,
+      double times) {
+    double ratedA = model.measuredRatedCurrentA();
     Trajectory run = RunSimulator.run(model, settings, plan);
     Random noise = new Random(seed);
     double interval = 0.04;
@@ -98,20 +113,18 @@ final class SimulatedTrial {
       double current = inside ? mix(run.currentRatio(index), run.currentRatio(index + 1), part) : 0;
       double volt =
           inside
-              ? mix(run.busVoltagePu(index), run.busVoltagePu(index + 1), part)
+              ? mix(run.measuredVoltagePu(index), run.measuredVoltagePu(index + 1), part)
               : model.sourceVoltageV() / PLATE.ratedVoltageV();
       double speed = inside ? mix(run.speedPu(index), run.speedPu(index + 1), part) : 0;
       for (int phase = 0; phase < 3; phase++) {
         double unbalance = 1 + 0.01 * (phase - 1);
         amps[phase][k] =
-            Math.abs(
-                current * unbalance * PLATE.ratedCurrentA() * 1.003
-                    + times * 0.4 * noise.nextGaussian());
+            Math.abs(current * unbalance * ratedA * 1.003 + times * 0.4 * noise.nextGaussian());
         volts[phase][k] = volt * PLATE.ratedVoltageV() * 0.998 + times * 0.5 * noise.nextGaussian();
       }
       rpm[k] = speed * PLATE.syncSpeedRpm() + times * 2 * noise.nextGaussian();
     }
-    return new ObservationBuilder(settings, PLATE.ratedCurrentA())
+    return new ObservationBuilder(settings, ratedA)
         .readings(time, amps, volts, speedSeen ? rpm : null)
         .build();
   }

@@ -82,7 +82,8 @@ class SurgeReferenceTest {
         dry.load(),
         new WaterColumn(staticShare, 0.6, 0.5),
         dry.inertiaKgM2(),
-        new Pipe(1500, 1100, 1.6));
+        new Pipe(1500, 1100, 1.6),
+        Supply.NONE);
   }
 
   private static StarterSettings stop(StopMode mode, double rampDownS) {

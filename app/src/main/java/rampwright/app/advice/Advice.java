@@ -15,6 +15,8 @@ import rampwright.analysis.machine.Trajectory;
  *     meet}
  * @param changes what differs from the present settings
  * @param predicted what the settings will do, by figure key
+ * @param starterDipPct dip at the starter where voltages are measured before its cable; null where
+ *     they are measured at the starter
  * @param chanceAllMet chance that one trial meets every limit the model can assess; null without
  *     limits
  * @param binding limits that stand in the way
@@ -32,6 +34,7 @@ public record Advice(
     StarterSettings settings,
     List<Change> changes,
     Map<String, Range> predicted,
+    @Nullable Range starterDipPct,
     @Nullable Double chanceAllMet,
     List<Binding> binding,
     List<String> notAssessable,

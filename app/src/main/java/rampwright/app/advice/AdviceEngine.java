@@ -277,6 +277,7 @@ public final class AdviceEngine {
         settings,
         changes,
         prediction.figures(all, settings),
+        prediction.starterDipPct(all, settings),
         told,
         binding,
         chances.notAssessable(),

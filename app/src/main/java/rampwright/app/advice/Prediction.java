@@ -7,10 +7,13 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Random;
+import java.util.function.ToDoubleFunction;
+import org.jspecify.annotations.Nullable;
 import rampwright.analysis.fit.Batch;
 import rampwright.analysis.machine.MachineModel;
 import rampwright.analysis.machine.RunFigure;
 import rampwright.analysis.machine.StarterSettings;
+import rampwright.analysis.machine.Supply;
 import rampwright.analysis.machine.Trajectory;
 
 /** What settings will do: figures with their ranges over the model's draws. */
@@ -66,24 +69,50 @@ final class Prediction {
    */
   Map<String, Advice.Range> figures(List<Trajectory> runs, StarterSettings settings) {
     Random random = new Random(seed);
-    boolean some = completing(runs) >= SOME;
     Map<String, Advice.Range> out = new LinkedHashMap<>();
     for (RunFigure figure : RunFigure.values()) {
-      WeightedValues values = new WeightedValues();
-      for (int k = 0; k < runs.size(); k++) {
-        Rehearsal seen = chances.rehearsal(runs.get(k), models.get(k), settings);
-        double value = seen.of(figure);
-        double spread = random.nextGaussian();
-        if (!Double.isNaN(value) && (!some || seen.run().completed())) {
-          values.add(value + spread * seen.sigma(figure), weights[k]);
-        }
-      }
-      if (values.weight() >= SOME * Arrays.stream(weights).sum()) {
-        out.put(figure.key(), new Advice.Range(values.at(0.5), values.at(0.05), values.at(0.95)));
+      Advice.Range range = range(runs, settings, random, figure, seen -> 1);
+      if (range != null) {
+        out.put(figure.key(), range);
       }
     }
     derived(out);
     return out;
+  }
+
+  /** Dip at the starter behind the cable; null where voltages are measured at the starter. */
+  Advice.@Nullable Range starterDipPct(List<Trajectory> runs, StarterSettings settings) {
+    return request.asset().cable().equals(Supply.NONE)
+        ? null
+        : range(
+            runs, settings, new Random(seed), RunFigure.VOLTAGE_DIP, Rehearsal::starterDipShare);
+  }
+
+  /**
+   * The range of a figure times something of the same run; null where too few draws have it.
+   *
+   * @param factor of a run; NaN leaves it out
+   */
+  private Advice.@Nullable Range range(
+      List<Trajectory> runs,
+      StarterSettings settings,
+      Random random,
+      RunFigure figure,
+      ToDoubleFunction<Rehearsal> factor) {
+    boolean some = completing(runs) >= SOME;
+    WeightedValues values = new WeightedValues();
+    for (int k = 0; k < runs.size(); k++) {
+      Rehearsal seen = chances.rehearsal(runs.get(k), models.get(k), settings);
+      double value = factor.applyAsDouble(seen) * seen.of(figure);
+      double spread = random.nextGaussian();
+      if (!Double.isNaN(value) && (!some || seen.run().completed())) {
+        double sigma = factor.applyAsDouble(seen) * seen.sigma(figure);
+        values.add(value + spread * sigma, weights[k]);
+      }
+    }
+    return values.weight() >= SOME * Arrays.stream(weights).sum()
+        ? new Advice.Range(values.at(0.5), values.at(0.05), values.at(0.95))
+        : null;
   }
 
   /**

@@ -61,7 +61,9 @@ sealed interface RatingRequirement extends Requirement {
     public double used(Rehearsal run) {
       double worst = run.phases().highestCurrent();
       double mean = run.phases().meanSquareCurrent();
-      return run.of(RunFigure.I2T) * worst * worst / Math.max(1, mean) / allowedS;
+      // Inside a delta the windings carry more than a line shows.
+      double unseen = run.model().unseenShare(run.figures().of(RunFigure.RMS_CURRENT));
+      return run.of(RunFigure.I2T) * (1 + unseen) * worst * worst / Math.max(1, mean) / allowedS;
     }
 
     @Override
@@ -82,9 +84,9 @@ sealed interface RatingRequirement extends Requirement {
   /**
    * The starter's overload.
    *
-   * <p>Formula: integral of (r / X)^p / Tx dt, r = current over the starter's rated current, p = 2
-   * above X and 1 below: a thyristor's loss lies between current and current squared, and each is
-   * used where it is the worse. Common practice, no source.
+   * <p>Formula: integral of (r / X)^p / Tx dt, r = a pole's current over the starter's rated
+   * current, p = 2 above X and 1 below: a thyristor's loss lies between current and current
+   * squared, and each is used where it is the worse. Common practice, no source.
    *
    * @param ratedRatio the starter's rated over the motor's rated current, both of the line
    * @param overload X
@@ -100,8 +102,9 @@ sealed interface RatingRequirement extends Requirement {
       double sum = 0;
       double before = 0;
       for (int k = 0; k < run.size() && run.timeS(k) <= until; k++) {
-        double share =
-            run.currentRatio(k) * rehearsal.phases().highestCurrent() / ratedRatio / overload;
+        double measured = run.currentRatio(k);
+        double pole = measured * Math.sqrt(1 + rehearsal.model().unseenShare(measured));
+        double share = pole * rehearsal.phases().highestCurrent() / ratedRatio / overload;
         double rate = (share > 1 ? share * share : share) / overloadS;
         if (k > 0) {
           sum += 0.5 * (before + rate) * (run.timeS(k) - run.timeS(k - 1));

@@ -49,6 +49,15 @@ record Rehearsal(
     return of(figure) * experience.share(figure, share(figure, value), settings);
   }
 
+  /**
+   * Dip at the starter over the dip where voltages are measured; NaN where there is none to speak
+   * of.
+   */
+  double starterDipShare() {
+    double measured = figures.of(RunFigure.VOLTAGE_DIP);
+    return measured > 0 ? figures.starterDipPct() / measured : Double.NaN;
+  }
+
   private double share(RunFigure figure, double value) {
     return discrepancy(figure, value) / value;
   }

@@ -57,6 +57,7 @@ public record Asset(
         pipe == null ? null : pipe.waveSpeedMPerS(),
         pipe == null ? null : pipe.velocityMPerS(),
         motor.startsPerHour(),
-        inWinding);
+        inWinding,
+        supply == null ? 0 : supply.cableBehindMeter().resistanceOhm());
   }
 }

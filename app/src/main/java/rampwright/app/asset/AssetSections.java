@@ -137,7 +137,8 @@ final class AssetSections {
             in.number(Supply.TRANSFORMER_IMPEDANCE_PCT),
             in.number(Supply.CABLE_LENGTH_M),
             in.number(Supply.CABLE_RESISTANCE),
-            in.number(Supply.CABLE_REACTANCE));
+            in.number(Supply.CABLE_REACTANCE),
+            place(in));
     if (supply.faultLevelMva() != null && supply.transformerKva() != null) {
       in.problem(
           "fault_level_MVA", "fault_level_MVA stands beside transformer_kVA; keep one of the two");
@@ -152,8 +153,19 @@ final class AssetSections {
           supply.cableLengthM() == null ? "cable_length_m" : "cable_resistance_ohm_per_km",
           "needed to know the cable's impedance");
     }
+    if (supply.measured() == Supply.Place.BUSBAR && supply.cableLengthM() == null) {
+      in.problem(
+          "measured",
+          "measured = \"busbar\" needs the cable from there to the starter: give cable_length_m and"
+              + " cable_resistance_ohm_per_km, or leave measured out");
+    }
     in.finish();
     return supply;
+  }
+
+  private static Supply.Place place(TomlSection in) {
+    Supply.Place place = in.word("measured", Words.of(Supply.Place.values(), Supply.Place::key));
+    return place == null ? Supply.Place.STARTER : place;
   }
 
   static Pipe pipe(TomlSection in) {

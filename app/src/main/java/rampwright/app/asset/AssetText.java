@@ -103,6 +103,9 @@ final class AssetText {
     put(out, Supply.CABLE_LENGTH_M, supply.cableLengthM());
     put(out, Supply.CABLE_RESISTANCE, supply.cableResistanceOhmPerKm());
     put(out, Supply.CABLE_REACTANCE, supply.cableReactanceOhmPerKm());
+    if (supply.measured() != Supply.Place.STARTER) {
+      out.put("measured", supply.measured().key());
+    }
   }
 
   private static void envelope(TomlText out, Envelope envelope) {

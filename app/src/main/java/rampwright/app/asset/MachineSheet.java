@@ -1,5 +1,6 @@
 package rampwright.app.asset;
 
+import java.util.function.DoubleUnaryOperator;
 import org.jspecify.annotations.Nullable;
 import rampwright.analysis.fit.AssetData;
 import rampwright.analysis.machine.ControlMode;
@@ -9,6 +10,7 @@ import rampwright.analysis.machine.PipeHead;
 import rampwright.analysis.machine.StarterSettings;
 import rampwright.analysis.machine.StopMode;
 import rampwright.analysis.machine.SupplyPath;
+import rampwright.analysis.machine.TypicalMotor;
 import rampwright.analysis.machine.Wiring;
 
 /** An asset's sheet and a trial's settings as the machine model takes them. */
@@ -17,8 +19,10 @@ public final class MachineSheet {
   private static final double UNSET_RELEASE_PCT = 10;
   private static final double UNSET_RAMP_DOWN_S = 10;
 
-  /** Reactance of a low-voltage cable, ohm/km, where none is given: common practice, no source. */
-  private static final double USUAL_CABLE_OHM_PER_KM = 0.08;
+  /**
+   * Locked-rotor current, of rated, of a plate that makes no machine: common practice, no source.
+   */
+  private static final double USUAL_LOCKED_RATIO = 7;
 
   private MachineSheet() {}
 
@@ -55,7 +59,8 @@ public final class MachineSheet {
         supply == null ? m.ratedVoltageV() : supply.voltageV(),
         supply == null ? null : impedanceOhm(supply),
         wiring(starter),
-        pipe(asset.pipe()));
+        pipe(asset.pipe()),
+        supply == null ? rampwright.analysis.machine.Supply.NONE : supply.cableBehindMeter());
   }
 
   /** Where the starter sits and its currents are measured; in line where the sheet has none. */
@@ -66,6 +71,38 @@ public final class MachineSheet {
     return starter.measured() == Starter.Wiring.INSIDE_DELTA
         ? Wiring.DELTA_SEEN_INSIDE
         : Wiring.DELTA_SEEN_IN_LINE;
+  }
+
+  /**
+   * Of a measured current over rated: squared winding current that was not measured over the
+   * measured square ({@link Wiring#unseenShare}).
+   */
+  public static DoubleUnaryOperator unseenShare(Asset asset) {
+    Wiring wiring = wiring(asset.starter());
+    double locked = wiring == Wiring.DELTA_SEEN_IN_LINE ? lockedRatio(asset) : 1;
+    return ratio -> wiring.unseenShare(ratio, locked);
+  }
+
+  /**
+   * RMS current of rated where it is measured, while the starter holds its poles at one of rated.
+   */
+  public static double measuredRatio(Asset asset, double poleRatio) {
+    Wiring wiring = wiring(asset.starter());
+    return wiring == Wiring.DELTA_SEEN_IN_LINE
+        ? wiring.measuredRatio(poleRatio, lockedRatio(asset))
+        : poleRatio;
+  }
+
+  private static double lockedRatio(Asset asset) {
+    Double given = asset.motor().lockedRotorCurrentRatio();
+    if (given != null) {
+      return given;
+    }
+    try {
+      return TypicalMotor.of(data(asset).plate()).currentRatio();
+    } catch (IllegalArgumentException notAMachine) {
+      return USUAL_LOCKED_RATIO;
+    }
   }
 
   /** The pipe for surge; without a flow velocity nothing can be said of it. */
@@ -96,18 +133,26 @@ public final class MachineSheet {
   }
 
   /**
-   * Magnitude of the impedance before the starter a phase, ohm: that of the source, with a cable in
-   * series the one of the usual angle that drops as much of a starting current.
+   * Magnitude of the impedance a phase before the place where voltages are measured, ohm: that of
+   * the source, with a cable in series the one of the usual angle that drops as much of a starting
+   * current.
    */
   static @Nullable Double impedanceOhm(Supply supply) {
     SupplyPath path = path(supply);
-    if (path != null) {
+    if (path != null && supply.measured() == Supply.Place.STARTER) {
       return path.likeImpedanceOhm();
     }
     rampwright.analysis.machine.Supply source = source(supply);
     return source == null
         ? null
         : Double.valueOf(Math.hypot(source.resistanceOhm(), source.reactanceOhm()));
+  }
+
+  /** Whether voltages are measured at the busbar, with a cable from there to the starter. */
+  public static boolean measuresAtBusbar(Asset asset) {
+    Supply supply = asset.supply();
+    return supply != null
+        && !supply.cableBehindMeter().equals(rampwright.analysis.machine.Supply.NONE);
   }
 
   /** Source and cable of an asset's supply; null unless the sheet has both. */
@@ -118,15 +163,8 @@ public final class MachineSheet {
 
   private static @Nullable SupplyPath path(Supply supply) {
     rampwright.analysis.machine.Supply source = source(supply);
-    Double lengthM = supply.cableLengthM();
-    Double resistance = supply.cableResistanceOhmPerKm();
-    if (source == null || lengthM == null || resistance == null || lengthM == 0) {
-      return null;
-    }
-    double km = lengthM / 1000;
-    double reactance = or(supply.cableReactanceOhmPerKm(), USUAL_CABLE_OHM_PER_KM);
-    return new SupplyPath(
-        source, new rampwright.analysis.machine.Supply(km * resistance, km * reactance));
+    rampwright.analysis.machine.Supply cable = supply.cable();
+    return source == null || cable == null ? null : new SupplyPath(source, cable);
   }
 
   /**

@@ -14,6 +14,7 @@ import rampwright.acquisition.toml.NumberKey;
  * @param cableLengthM from where the fault level is given, or the transformer, to the starter
  * @param cableResistanceOhmPerKm of one core
  * @param cableReactanceOhmPerKm of one core
+ * @param measured at which end of the cable the traces' voltages were taken
  */
 public record Supply(
     double voltageV,
@@ -22,7 +23,8 @@ public record Supply(
     @Nullable Double transformerImpedancePct,
     @Nullable Double cableLengthM,
     @Nullable Double cableResistanceOhmPerKm,
-    @Nullable Double cableReactanceOhmPerKm) {
+    @Nullable Double cableReactanceOhmPerKm,
+    Place measured) {
 
   public static final NumberKey VOLTAGE_V =
       new NumberKey(
@@ -63,6 +65,45 @@ public record Supply(
       new NumberKey("cable_resistance_ohm_per_km", "ohm/km", 0.001, 50, "of one core", "");
   public static final NumberKey CABLE_REACTANCE =
       new NumberKey("cable_reactance_ohm_per_km", "ohm/km", 0.001, 5, "of one core", "");
+
+  /** Reactance of a low-voltage cable, ohm/km, where none is given: common practice, no source. */
+  private static final double USUAL_CABLE_OHM_PER_KM = 0.08;
+
+  /** The cable between busbar and starter; null without one. */
+  public rampwright.analysis.machine.@Nullable Supply cable() {
+    Double lengthM = cableLengthM;
+    Double ohmPerKm = cableResistanceOhmPerKm;
+    if (lengthM == null || ohmPerKm == null || lengthM == 0) {
+      return null;
+    }
+    double km = lengthM / 1000;
+    double reactance =
+        cableReactanceOhmPerKm == null ? USUAL_CABLE_OHM_PER_KM : cableReactanceOhmPerKm;
+    return new rampwright.analysis.machine.Supply(km * ohmPerKm, km * reactance);
+  }
+
+  /** From where voltages are measured to the starter; none where they are measured there. */
+  public rampwright.analysis.machine.Supply cableBehindMeter() {
+    rampwright.analysis.machine.Supply cable = measured == Place.BUSBAR ? cable() : null;
+    return cable == null ? rampwright.analysis.machine.Supply.NONE : cable;
+  }
+
+  /** An end of the cable between busbar and starter. */
+  public enum Place {
+    STARTER("starter"),
+    BUSBAR("busbar");
+
+    private final String key;
+
+    Place(String key) {
+      this.key = key;
+    }
+
+    /** Word used in files. */
+    public String key() {
+      return key;
+    }
+  }
 
   public Supply {
     VOLTAGE_V.checked(voltageV);

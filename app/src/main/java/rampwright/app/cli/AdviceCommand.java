@@ -47,8 +47,8 @@ abstract class AdviceCommand extends Command {
                   advised.present(),
                   advised.used(),
                   advised.leftOut(),
-                  advised.busbar().orElse(null),
-                  HeatLine.account(screen(), services(), folder, advised.advice())));
+                  advised.otherDip().orElse(null),
+                  HeatLine.account(screen(), services(), folder, advised)));
     } else {
       words.accept(screen(), advised);
       if (target != null) {

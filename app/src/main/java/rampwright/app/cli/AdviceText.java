@@ -148,15 +148,19 @@ final class AdviceText {
     screen.table(table);
     screen.line("  (nine trials in ten lie between from and to; all figures: --json)");
     advised
-        .busbar()
+        .otherDip()
         .ifPresent(
             dip ->
                 screen.prose(
                     "  ",
                     String.format(
                         Locale.ROOT,
-                        "Of the dip at the starter the busbar before its cable sees %.0f %%: %s %% (%s"
-                            + " to %s), if the sheet's supply and cable are right.",
+                        !dip.atStarter()
+                            ? "Of the dip at the starter the busbar before its cable sees %.0f %%: %s %%"
+                                + " (%s to %s), if the sheet's supply and cable are right."
+                            : "The dip is that of the busbar, where voltage is measured; it is %.0f %% of"
+                                + " the one at the starter behind the cable: %s %% (%s to %s), if the"
+                                + " sheet's cable is right.",
                         100 * dip.share(),
                         number(dip.pct().median()),
                         number(dip.pct().low()),

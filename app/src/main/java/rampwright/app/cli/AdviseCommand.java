@@ -35,7 +35,7 @@ final class AdviseCommand extends AdviceCommand {
     AdviseAsset.Advised advised = services().adviseAsset().advise(folder());
     answer(advised, AdviceText::advice);
     if (!isJson()) {
-      HeatLine.print(screen(), services(), folder(), advised.advice());
+      HeatLine.print(screen(), services(), folder(), advised);
     }
     return advised.advice().status() == Advice.Status.CANNOT_MEET ? ExitCode.MISSED : ExitCode.DONE;
   }

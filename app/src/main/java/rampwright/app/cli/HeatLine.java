@@ -7,7 +7,9 @@ import org.jspecify.annotations.Nullable;
 import rampwright.analysis.heat.HeatPiece;
 import rampwright.app.advice.Advice;
 import rampwright.app.asset.AssetFolders;
+import rampwright.app.asset.MachineSheet;
 import rampwright.app.result.HeatResult;
+import rampwright.app.usecase.AdviseAsset;
 import rampwright.app.usecase.InputProblem;
 import rampwright.app.usecase.UsageProblem;
 
@@ -21,8 +23,8 @@ final class HeatLine {
   }
 
   /** The line for a start that is advised. */
-  static void print(Screen screen, Services services, Path folder, Advice advice) {
-    line(screen, account(screen, services, folder, advice), "Heat of the advised trial: ");
+  static void print(Screen screen, Services services, Path folder, AdviseAsset.Advised advised) {
+    line(screen, account(screen, services, folder, advised), "Heat of the advised trial: ");
   }
 
   /** The account of what was named; null where that is no asset, or it cannot be had. */
@@ -33,8 +35,8 @@ final class HeatLine {
 
   /** The account with the start to come as an advice predicts it; null where it cannot be had. */
   static @Nullable HeatResult account(
-      Screen screen, Services services, Path folder, Advice advice) {
-    return look(screen, services, folder, expected(advice));
+      Screen screen, Services services, Path folder, AdviseAsset.Advised advised) {
+    return look(screen, services, folder, expected(advised));
   }
 
   private static @Nullable HeatResult look(
@@ -66,13 +68,17 @@ final class HeatLine {
   }
 
   /** The predicted start at the hot end of its range; empty where the model gives none. */
-  static List<HeatPiece> expected(Advice advice) {
+  static List<HeatPiece> expected(AdviseAsset.Advised advised) {
+    Advice advice = advised.advice();
     Advice.Range i2t = advice.predicted().get("i2t_ratio_s");
     Advice.Range time = advice.predicted().get("start_time_s");
     if (i2t == null || time == null || !(time.high() > 0) || !(i2t.high() >= 0)) {
       return List.of();
     }
     double square = i2t.high() / time.high();
-    return List.of(new HeatPiece(time.high(), HeatPiece.State.SLIP, square, square));
+    double unseen =
+        MachineSheet.unseenShare(advised.asset().asset()).applyAsDouble(Math.sqrt(square));
+    double windings = square * (1 + unseen);
+    return List.of(new HeatPiece(time.high(), HeatPiece.State.SLIP, windings, windings));
   }
 }

@@ -38,7 +38,7 @@ final class PredictCommand extends AdviceCommand {
     AdviseAsset.Advised predicted = services().adviseAsset().predict(folder(), settings);
     answer(predicted, AdviceText::prediction);
     if (!isJson()) {
-      HeatLine.print(screen(), services(), folder(), predicted.advice());
+      HeatLine.print(screen(), services(), folder(), predicted);
     }
     return ExitCode.DONE;
   }

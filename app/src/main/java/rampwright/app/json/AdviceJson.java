@@ -6,7 +6,7 @@ import rampwright.analysis.machine.ControlMode;
 import rampwright.analysis.machine.StarterSettings;
 import rampwright.analysis.machine.StopMode;
 import rampwright.app.advice.Advice;
-import rampwright.app.advice.BusbarDip;
+import rampwright.app.advice.OtherDip;
 import rampwright.app.advice.Setting;
 import rampwright.app.envelope.FigureKey;
 import rampwright.app.result.HeatResult;
@@ -24,7 +24,7 @@ public final class AdviceJson {
   /**
    * The whole text.
    *
-   * @param busbar the dip there; null where the sheet has no cable
+   * @param otherDip the dip where it is not measured; null where the sheet has no cable
    * @param heat the account, reckoned with the start as predicted; null where it cannot be had
    */
   public static String advice(
@@ -32,7 +32,7 @@ public final class AdviceJson {
       @Nullable StarterSettings present,
       List<String> used,
       List<String> leftOut,
-      @Nullable BusbarDip busbar,
+      @Nullable OtherDip otherDip,
       @Nullable HeatResult heat) {
     JsonText json = new JsonText();
     json.object(
@@ -52,12 +52,12 @@ public final class AdviceJson {
                   advice
                       .predicted()
                       .forEach((figure, range) -> body.object(figure, b -> range(b, range))));
-          if (busbar != null) {
+          if (otherDip != null) {
             out.object(
-                "busbar_dip",
+                otherDip.atStarter() ? "starter_dip" : "busbar_dip",
                 body -> {
-                  body.number("share", busbar.share());
-                  body.object("pct", b -> range(b, busbar.pct()));
+                  body.number("share", otherDip.share());
+                  body.object("pct", b -> range(b, otherDip.pct()));
                 });
           }
           out.number("chance_all_met", advice.chanceAllMet());

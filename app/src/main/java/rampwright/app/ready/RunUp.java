@@ -120,7 +120,8 @@ public final class RunUp {
       double b = run.currentRatio(k);
       double square = (a * a + a * b + b * b) / 3;
       if (lastsS > 0) {
-        pieces.add(new HeatPiece(lastsS, HeatPiece.State.SLIP, square, square));
+        double windings = square * (1 + draw.model().unseenShare(Math.sqrt(square)));
+        pieces.add(new HeatPiece(lastsS, HeatPiece.State.SLIP, windings, windings));
       }
     }
     return pieces;

@@ -6,11 +6,12 @@ import static rampwright.app.ready.ReadyLine.State.OK;
 import static rampwright.app.ready.ReadyNumber.text;
 
 import java.util.List;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import rampwright.analysis.machine.RunFigure;
 import rampwright.analysis.machine.StarterSettings;
 import rampwright.app.advice.Advice;
-import rampwright.app.advice.BusbarDip;
+import rampwright.app.advice.OtherDip;
 import rampwright.app.asset.Asset;
 import rampwright.app.asset.MachineSheet;
 import rampwright.app.asset.Supply;
@@ -133,17 +134,32 @@ final class RunUpLines {
                 + (known
                     ? ""
                     : "; the supply's strength is a guess: give fault_level_MVA or transformer")
-                + busbar(question.asset().asset(), dip)));
+                + otherDip(question.asset().asset(), run, dip)));
   }
 
-  private static String busbar(Asset asset, double[] dip) {
-    return BusbarDip.of(new Advice.Range(dip[1], dip[0], dip[2]), MachineSheet.path(asset))
+  private static String otherDip(Asset asset, RunUp run, double[] dip) {
+    Advice.Range measured = range(dip);
+    boolean atBusbar = MachineSheet.measuresAtBusbar(asset);
+    Optional<OtherDip> other =
+        atBusbar
+            ? OtherDip.atStarter(measured, range(run.range(d -> d.figures().starterDipPct())))
+            : OtherDip.atBusbar(measured, MachineSheet.path(asset));
+    return other
         .map(
             seen ->
                 text(
-                    "; the busbar before the cable sees %s %% (%s to %s)",
-                    seen.pct().median(), seen.pct().low(), seen.pct().high()))
+                    atBusbar
+                        ? "; that is at the busbar, where voltage is measured: the starter behind the cable sees"
+                            + " %s %% (%s to %s)"
+                        : "; the busbar before the cable sees %s %% (%s to %s)",
+                    seen.pct().median(),
+                    seen.pct().low(),
+                    seen.pct().high()))
         .orElse("");
+  }
+
+  private static Advice.Range range(double[] lowMiddleHigh) {
+    return new Advice.Range(lowMiddleHigh[1], lowMiddleHigh[0], lowMiddleHigh[2]);
   }
 
   /** A predicted figure against the envelope: outside is a look, for a dip that is sure a hold. */

@@ -108,7 +108,9 @@ final class UnknownLines {
                   volts
                       * volts
                       / 1e6
-                      / Math.hypot(m.supply().resistanceOhm(), m.supply().reactanceOhm()),
+                      / Math.hypot(
+                          m.supply().resistanceOhm() - m.cable().resistanceOhm(),
+                          m.supply().reactanceOhm() - m.cable().reactanceOhm()),
               "MVA"));
     }
     if (motor.lockedRotorTorqueRatio() == null) {

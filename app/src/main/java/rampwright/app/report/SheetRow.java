@@ -120,9 +120,19 @@ public record SheetRow(
       rows.add(number("supply", Supply.TRANSFORMER_KVA, supply.transformerKva()));
       rows.add(
           number("supply", Supply.TRANSFORMER_IMPEDANCE_PCT, supply.transformerImpedancePct()));
+    }
+    if (transformer || supply.cableLengthM() != null) {
       rows.add(number("supply", Supply.CABLE_LENGTH_M, supply.cableLengthM()));
       rows.add(number("supply", Supply.CABLE_RESISTANCE, supply.cableResistanceOhmPerKm()));
       rows.add(number("supply", Supply.CABLE_REACTANCE, supply.cableReactanceOhmPerKm()));
+    }
+    if (supply.cableLengthM() != null) {
+      rows.add(
+          word(
+              "supply",
+              "measured",
+              "where the traces' voltages were taken",
+              supply.measured().key()));
     }
   }
 

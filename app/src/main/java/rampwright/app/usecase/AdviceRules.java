@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
+import rampwright.analysis.machine.RunFigure;
 import rampwright.analysis.machine.StarterSettings;
 import rampwright.app.advice.Advice;
 
@@ -43,12 +44,14 @@ final class AdviceRules {
         status == Advice.Status.KEEP ? List.<Advice.Change>of() : advice.changes();
     Map<String, Advice.Range> predicted = new LinkedHashMap<>();
     advice.predicted().forEach((figure, range) -> predicted.put(figure, possible(figure, range)));
+    Advice.Range dip = advice.starterDipPct();
     return new Advice(
         status,
         reason,
         advice.settings(),
         changes,
         predicted,
+        dip == null ? null : possible(RunFigure.VOLTAGE_DIP.key(), dip),
         advice.chanceAllMet(),
         advice.binding(),
         advice.notAssessable(),

@@ -10,7 +10,7 @@ import rampwright.analysis.fit.TrialObservation;
 import rampwright.analysis.machine.StarterSettings;
 import rampwright.app.advice.Advice;
 import rampwright.app.advice.AdviceEngine;
-import rampwright.app.advice.BusbarDip;
+import rampwright.app.advice.OtherDip;
 import rampwright.app.asset.AssetFile;
 import rampwright.app.asset.AssetFolders;
 import rampwright.app.asset.MachineSheet;
@@ -51,9 +51,10 @@ public final class AdviseAsset {
       return last == null ? null : ChartTrials.charted(last);
     }
 
-    /** What others on the busbar see; nothing where the sheet has no cable. */
-    public Optional<BusbarDip> busbar() {
-      return BusbarDip.of(advice, MachineSheet.path(asset.asset()));
+    /** The dip where it is not measured; nothing where the sheet has no cable. */
+    public Optional<OtherDip> otherDip() {
+      return OtherDip.of(
+          advice, MachineSheet.path(asset.asset()), MachineSheet.measuresAtBusbar(asset.asset()));
     }
 
     /** What the envelope asks of a figure; null: nothing. */

@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.function.DoubleUnaryOperator;
 import org.jspecify.annotations.Nullable;
 import rampwright.acquisition.file.ColumnMapping;
 import rampwright.acquisition.file.ReadContext;
@@ -138,7 +139,10 @@ final class TrialReader {
     return new NotedTrial(job.shown(), asset, trial, seen, verdict);
   }
 
-  /** The current limit the trial was made with, in the trace's own current; null when not noted. */
+  /**
+   * The current limit the trial was made with, in the trace's own current, which in the line of a
+   * starter inside a delta lacks what circulates; null when not noted.
+   */
   private static @Nullable CurrentLimit limit(@Nullable AssetFile asset, TrialFile trial) {
     if (asset == null) {
       return null;
@@ -148,7 +152,7 @@ final class TrialReader {
     Double ratedA = asset.asset().context().ratedCurrentA();
     return ratio == null || rampUpS == null || ratedA == null
         ? null
-        : new CurrentLimit(ratio * ratedA, rampUpS);
+        : new CurrentLimit(MachineSheet.measuredRatio(asset.asset(), ratio) * ratedA, rampUpS);
   }
 
   /**
@@ -174,8 +178,8 @@ final class TrialReader {
     }
   }
 
-  private static double unseenShare(@Nullable AssetFile asset) {
-    return asset == null ? 0 : MachineSheet.wiring(asset.asset().starter()).unseenShare();
+  private static DoubleUnaryOperator unseenShare(@Nullable AssetFile asset) {
+    return asset == null ? ratio -> 0 : MachineSheet.unseenShare(asset.asset());
   }
 
   private static ReadContext readContext(@Nullable AssetFile asset) {

@@ -246,6 +246,43 @@ class AssetFilesTest {
   }
 
   @Test
+  void voltagesOfTheBusbarNeedTheCableFromThere() throws Exception {
+    String cable =
+        "fault_level_MVA = 12.0\ncable_length_m = 80\ncable_resistance_ohm_per_km = 0.2\n";
+    String busbar = Examples.assetWith("fault_level_MVA = 12.0", cable + "measured = \"busbar\"");
+    Asset asset = parse(busbar).asset();
+    assertThat(MachineSheet.measuresAtBusbar(asset)).isTrue();
+    // 80 m of 0.2 ohm/km stand behind the place of measuring, 12 MVA at 400 V before it
+    assertThat(MachineSheet.data(asset).cable().resistanceOhm()).isCloseTo(0.016, within(1e-12));
+    assertThat(asset.context().cableOhm()).isCloseTo(0.016, within(1e-12));
+    assertThat(MachineSheet.data(asset).supplyImpedanceOhm())
+        .isCloseTo(400.0 * 400 / 12e6, within(1e-12));
+    Path file = folder.resolve("asset.toml");
+    AssetFiles.write(file, asset);
+    assertThat(AssetFiles.read(file).asset()).isEqualTo(asset);
+
+    Asset starter =
+        parse(Examples.assetWith("fault_level_MVA = 12.0", cable + "measured = \"starter\""))
+            .asset();
+    assertThat(MachineSheet.measuresAtBusbar(starter)).isFalse();
+    assertThat(starter)
+        .isEqualTo(parse(Examples.assetWith("fault_level_MVA = 12.0", cable)).asset());
+    assertThat(starter.context().cableOhm()).isZero();
+    assertThat(MachineSheet.data(starter).cable().resistanceOhm()).isZero();
+
+    assertThat(
+            problems(
+                Examples.assetWith(
+                    "fault_level_MVA = 12.0", "fault_level_MVA = 12.0\nmeasured = \"busbar\"")))
+        .contains("needs the cable from there to the starter: give cable_length_m");
+    assertThat(
+            problems(
+                Examples.assetWith("fault_level_MVA = 12.0", cable + "measured = \"transformer\"")))
+        .contains("starter")
+        .contains("busbar");
+  }
+
+  @Test
   void aFailedWriteLeavesTheOldFile() throws Exception {
     Path file = folder.resolve("asset.toml");
     Files.createDirectory(file);
