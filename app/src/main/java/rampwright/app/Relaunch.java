@@ -2,6 +2,7 @@ package rampwright.app;
 
 import java.io.File;
 import java.io.IOException;
+import java.nio.file.Files;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -71,13 +72,13 @@ final class Relaunch {
    * @param args those of the command, at their end
    */
   static Optional<List<String>> words(String java, List<String> given, String... args) {
-    List<String> flags = flags(args);
     // -jar first: the machine was given no words of its own
     boolean plain =
         given.size() == args.length + 2
             && given.get(0).equals("-jar")
             && given.subList(2, given.size()).equals(Arrays.asList(args));
-    if (flags.isEmpty() || !plain) {
+    List<String> flags = plain ? flags(args) : List.of();
+    if (flags.isEmpty()) {
       return Optional.empty();
     }
     List<String> words = new ArrayList<>(List.of(java));
@@ -113,7 +114,8 @@ final class Relaunch {
     }
     long sum = 0;
     for (int i = 0; i < inside.length && sum <= most; i++) {
-      sum += bytes(inside[i], most - sum);
+      // a link may lead back to where it stands, and to so many more of its kind
+      sum += Files.isSymbolicLink(inside[i].toPath()) ? 0 : bytes(inside[i], most - sum);
     }
     return sum;
   }

@@ -13,7 +13,6 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.stream.Stream;
 import javax.imageio.ImageIO;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -38,18 +37,6 @@ class AdviceCommandsTest {
   /** A search takes seconds; one answer serves several tests. */
   private static CommandRun.Answer advised(String name) {
     return ANSWERS.computeIfAbsent(name, n -> CommandRun.run("advise", sample(n), "--json"));
-  }
-
-  private static void copied(Path from, Path to) throws IOException {
-    List<Path> all;
-    try (Stream<Path> walk = Files.walk(from)) {
-      all = walk.filter(Files::isRegularFile).toList();
-    }
-    for (Path file : all) {
-      Path target = to.resolve(from.relativize(file).toString());
-      Files.createDirectories(target.getParent());
-      Files.copy(file, target);
-    }
   }
 
   private static List<String> names(JsonNode object) {
@@ -241,8 +228,7 @@ class AdviceCommandsTest {
    */
   @Test
   void voltagesOfTheBusbarTellTheStartersDip() throws Exception {
-    Path asset = folder.resolve("far");
-    copied(sample("brine-pump"), asset);
+    Path asset = Workshop.copied(sample("brine-pump"), folder.resolve("far"));
     Path sheet = asset.resolve("asset.toml");
     String given = Files.readString(sheet);
     Files.writeString(

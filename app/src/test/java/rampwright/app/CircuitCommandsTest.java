@@ -22,6 +22,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import rampwright.app.asset.Examples;
+import rampwright.app.fixture.Workshop;
 
 /**
  * The same starts of a motor whose starter sits inside its delta, once with the currents of the
@@ -40,29 +41,23 @@ class CircuitCommandsTest {
   void twoWaysOfMeasuring() throws IOException {
     Path sample = Path.of("..", "sample-traces", "brine-pump");
     assumeTrue(Files.isDirectory(sample), "sample-traces is not beside the modules");
-    line = copied(sample, folder.resolve("line"), "in line", 1);
-    inside = copied(sample, folder.resolve("inside"), "inside delta", 1 / ROOT3);
+    line = measured(Workshop.copied(sample, folder.resolve("line")), "in line", 1);
+    inside = measured(Workshop.copied(sample, folder.resolve("inside")), "inside delta", 1 / ROOT3);
   }
 
-  private static Path copied(Path from, Path to, String measured, double scale) throws IOException {
-    List<Path> all;
-    try (Stream<Path> walk = Files.walk(from)) {
-      all = walk.filter(Files::isRegularFile).toList();
+  private static Path measured(Path asset, String place, double scale) throws IOException {
+    Path sheet = asset.resolve("asset.toml");
+    String wired = "wiring = \"inside delta\"\nmeasured = \"" + place + "\"";
+    Files.writeString(sheet, Files.readString(sheet).replace("wiring = \"in line\"", wired));
+    List<Path> traces;
+    try (Stream<Path> walk = Files.walk(asset)) {
+      traces =
+          walk.filter(file -> String.valueOf(file.getFileName()).startsWith("trace.csv")).toList();
     }
-    for (Path file : all) {
-      Path target = to.resolve(from.relativize(file).toString());
-      Files.createDirectories(target.getParent());
-      String name = String.valueOf(file.getFileName());
-      if (name.startsWith("trace.csv")) {
-        write(target, scaled(read(file), scale));
-      } else if (name.equals("asset.toml")) {
-        String wired = "wiring = \"inside delta\"\nmeasured = \"" + measured + "\"";
-        Files.writeString(target, Files.readString(file).replace("wiring = \"in line\"", wired));
-      } else {
-        Files.copy(file, target);
-      }
+    for (Path trace : traces) {
+      write(trace, scaled(read(trace), scale));
     }
-    return to;
+    return asset;
   }
 
   private static String read(Path file) throws IOException {

@@ -18,6 +18,8 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** The script that starts the program, with a stand-in for {@code java} that notes its words. */
 class LauncherScriptTest {
@@ -123,6 +125,23 @@ class LauncherScriptTest {
     assertThat(run(start("analyze", "--json", large.toString()), "analyze --json " + large))
         .contains("-XX:TieredStopAtLevel=1");
     untilKept();
+  }
+
+  /** The script and the program by itself name the same commands, each in its own way. */
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "advise", "predict", "ready", "heat", "demo", "analyze", "compare", "chart", "report",
+        "trend", "logbook", "convert", "record", "watch", "bench", "probe", "schema", "--help"
+      })
+  void shortWorkIsTheSameWithAndWithoutTheScript(String command) throws Exception {
+    // no archive is made, which would be waited for
+    Files.writeString(folder.resolve("cache"), "no folder");
+    String single = "TieredStopAtLevel=1";
+    boolean alone =
+        Relaunch.words("java", List.of("-jar", "some.jar", command), command).stream()
+            .anyMatch(words -> words.contains("-XX:" + single));
+    assertThat(run(start(command), "some.jar " + command).contains(single)).isEqualTo(alone);
   }
 
   @Test

@@ -20,6 +20,7 @@ import java.util.jar.Manifest;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 
 /** When and how a command is run in a Java machine of its own. */
@@ -78,6 +79,21 @@ class RelaunchTest {
     assertThat(words("analyze", plant.getParent() + "")).isPresent();
     Files.move(plant.resolve("a.csv"), plant.resolve("a.csv.gz"));
     assertThat(words("analyze", plant.getParent() + "")).as("eight times that").isEmpty();
+  }
+
+  /** Ten links that lead back, ten deep, would be ten thousand million folders. */
+  @Test
+  @Timeout(20)
+  void linksThatLeadBackAreNotFollowed() throws IOException {
+    Path plant = Files.createDirectories(folder.resolve("plant"));
+    for (int i = 0; i < 10; i++) {
+      try {
+        Files.createSymbolicLink(plant.resolve("back" + i), plant);
+      } catch (UnsupportedOperationException noLinks) {
+        assumeTrue(false, "no links here");
+      }
+    }
+    assertThat(words("analyze", plant + "")).isPresent();
   }
 
   private Process start(String... args) throws IOException {

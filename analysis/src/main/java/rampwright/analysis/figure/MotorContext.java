@@ -44,43 +44,9 @@ public record MotorContext(
     boolean currentsInWindings,
     double cableOhm) {
 
-  /** With currents of the line and voltages of the starter. */
-  public MotorContext(
-      @Nullable Double ratedCurrentA,
-      @Nullable Double ratedSpeedRpm,
-      @Nullable Double ratedFrequencyHz,
-      @Nullable Double ratedVoltageV,
-      @Nullable Double supplyVoltageV,
-      @Nullable Double lockedRotorCurrentRatio,
-      @Nullable Double lockedRotorTimeColdS,
-      @Nullable Double lockedRotorTimeHotS,
-      @Nullable Double windingResistanceOhm,
-      @Nullable Double totalInertiaKgM2,
-      @Nullable Double pipeLengthM,
-      @Nullable Double waveSpeedMPerS,
-      @Nullable Double flowVelocityMPerS,
-      @Nullable Double startsPerHour) {
-    this(
-        ratedCurrentA,
-        ratedSpeedRpm,
-        ratedFrequencyHz,
-        ratedVoltageV,
-        supplyVoltageV,
-        lockedRotorCurrentRatio,
-        lockedRotorTimeColdS,
-        lockedRotorTimeHotS,
-        windingResistanceOhm,
-        totalInertiaKgM2,
-        pipeLengthM,
-        waveSpeedMPerS,
-        flowVelocityMPerS,
-        startsPerHour,
-        false,
-        0);
-  }
-
   /** Nothing is known. */
   public static final MotorContext UNKNOWN =
       new MotorContext(
-          null, null, null, null, null, null, null, null, null, null, null, null, null, null);
+          null, null, null, null, null, null, null, null, null, null, null, null, null, null, false,
+          0);
 }

@@ -41,7 +41,7 @@ public final class RunFigures {
    * voltages are measured there.
    */
   public double starterDipPct() {
-    return Double.isNaN(starterDipPct) ? of(RunFigure.VOLTAGE_DIP) : starterDipPct;
+    return starterDipPct;
   }
 
   private void set(RunFigure figure, double value) {
@@ -60,8 +60,7 @@ public final class RunFigures {
    */
   public static RunFigures of(
       Trajectory run, MachineModel model, PhaseFactors phases, double declaredV) {
-    RunFigures figures =
-        new RunFigures(model.cable().equals(Supply.NONE) ? Double.NaN : starterDipPct(run, phases));
+    RunFigures figures = new RunFigures(starterDipPct(run, phases));
     figures.start(run, model, phases);
     figures.set(
         RunFigure.DIP_DURATION,

@@ -11,11 +11,11 @@ package rampwright.analysis.machine;
  */
 public enum Wiring {
   /** In the supply line, currents of the line. */
-  IN_LINE(1, false, false),
+  IN_LINE(false, false),
   /** In series with each winding of a delta, currents measured in the line. */
-  DELTA_SEEN_IN_LINE(1, true, false),
+  DELTA_SEEN_IN_LINE(true, false),
   /** In series with each winding of a delta, currents measured in the windings. */
-  DELTA_SEEN_INSIDE(1 / Math.sqrt(3), true, true);
+  DELTA_SEEN_INSIDE(true, true);
 
   /**
    * Squared harmonics of the line current over its squared fundamental, of 1 - k^2: 0.006 to 0.018
@@ -27,21 +27,21 @@ public enum Wiring {
   /** Share h of {@link #poleFactor} inside a delta, of a standing winding. */
   public static final double USUAL_DELTA_SHARE = 0.58;
 
+  private static final double WINDING_SHARE = 1 / Math.sqrt(3);
+
   private static final int PASSES = 4;
 
-  private final double measuredShare;
   private final boolean delta;
   private final boolean inside;
 
-  Wiring(double measuredShare, boolean delta, boolean inside) {
-    this.measuredShare = measuredShare;
+  Wiring(boolean delta, boolean inside) {
     this.delta = delta;
     this.inside = inside;
   }
 
   /** Current measured over line current, fundamentals: 1, or 1/sqrt(3) in a winding. */
   public double measuredShare() {
-    return measuredShare;
+    return inside ? WINDING_SHARE : 1;
   }
 
   /**
@@ -57,7 +57,7 @@ public enum Wiring {
    * @param lockedRatio locked-rotor current at full voltage, of rated
    */
   public double unseenShare(double currentRatio, double lockedRatio) {
-    if (!delta || inside) {
+    if (measuresPole()) {
       return 0;
     }
     double k = Math.min(1, currentRatio / lockedRatio);
@@ -109,7 +109,7 @@ public enum Wiring {
 
   /** The same of the current that is measured. */
   double measuredFactor(double k, double share) {
-    if (!delta || inside) {
+    if (measuresPole()) {
       return poleFactor(k, share);
     }
     return share <= 0 ? 1 : Math.sqrt(1 + DELTA_LINE_SHARE * Math.max(0, 1 - k * k));

@@ -62,7 +62,8 @@ final class MadeTrace {
   /** A motor of 100 A, 1480 rpm, 50 Hz, 400 V. */
   static MotorContext motor() {
     return new MotorContext(
-        100.0, 1480.0, 50.0, 400.0, 400.0, 6.0, 20.0, 10.0, 0.1, 3.0, 500.0, 1000.0, 2.0, 6.0);
+        100.0, 1480.0, 50.0, 400.0, 400.0, 6.0, 20.0, 10.0, 0.1, 3.0, 500.0, 1000.0, 2.0, 6.0,
+        false, 0);
   }
 
   static AnalyzedTrace analyze(Trace trace) {

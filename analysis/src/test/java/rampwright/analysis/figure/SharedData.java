@@ -132,7 +132,9 @@ final class SharedData {
         null,
         null,
         null,
-        null);
+        null,
+        false,
+        0);
   }
 
   /** Top-level numbers, nulls (as NaN), booleans (as 0 and 1) and lists of a flat JSON object. */

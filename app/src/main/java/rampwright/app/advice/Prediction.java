@@ -69,9 +69,10 @@ final class Prediction {
    */
   Map<String, Advice.Range> figures(List<Trajectory> runs, StarterSettings settings) {
     Random random = new Random(seed);
+    boolean some = completing(runs) >= SOME;
     Map<String, Advice.Range> out = new LinkedHashMap<>();
     for (RunFigure figure : RunFigure.values()) {
-      Advice.Range range = range(runs, settings, random, figure, seen -> 1);
+      Advice.Range range = range(runs, settings, some, random, figure, seen -> 1);
       if (range != null) {
         out.put(figure.key(), range);
       }
@@ -85,29 +86,35 @@ final class Prediction {
     return request.asset().cable().equals(Supply.NONE)
         ? null
         : range(
-            runs, settings, new Random(seed), RunFigure.VOLTAGE_DIP, Rehearsal::starterDipShare);
+            runs,
+            settings,
+            completing(runs) >= SOME,
+            new Random(seed),
+            RunFigure.VOLTAGE_DIP,
+            Rehearsal::starterDipShare);
   }
 
   /**
    * The range of a figure times something of the same run; null where too few draws have it.
    *
+   * @param completed whether only draws on which the start reaches full speed count
    * @param factor of a run; NaN leaves it out
    */
   private Advice.@Nullable Range range(
       List<Trajectory> runs,
       StarterSettings settings,
+      boolean completed,
       Random random,
       RunFigure figure,
       ToDoubleFunction<Rehearsal> factor) {
-    boolean some = completing(runs) >= SOME;
     WeightedValues values = new WeightedValues();
     for (int k = 0; k < runs.size(); k++) {
       Rehearsal seen = chances.rehearsal(runs.get(k), models.get(k), settings);
-      double value = factor.applyAsDouble(seen) * seen.of(figure);
+      double times = factor.applyAsDouble(seen);
+      double value = times * seen.of(figure);
       double spread = random.nextGaussian();
-      if (!Double.isNaN(value) && (!some || seen.run().completed())) {
-        double sigma = factor.applyAsDouble(seen) * seen.sigma(figure);
-        values.add(value + spread * sigma, weights[k]);
+      if (!Double.isNaN(value) && (!completed || seen.run().completed())) {
+        values.add(value + spread * times * seen.sigma(figure), weights[k]);
       }
     }
     return values.weight() >= SOME * Arrays.stream(weights).sum()

@@ -31,6 +31,7 @@ final class TrialHistory {
     return trials;
   }
 
+  /** What the starts that were completed have shown. */
   Shown shown() {
     EnumSet<ControlMode> ramps = EnumSet.noneOf(ControlMode.class);
     boolean shaft = false;

@@ -64,7 +64,7 @@ public final class MachineSheet {
   }
 
   /** Where the starter sits and its currents are measured; in line where the sheet has none. */
-  public static Wiring wiring(@Nullable Starter starter) {
+  private static Wiring wiring(@Nullable Starter starter) {
     if (starter == null || starter.wiring() == Starter.Wiring.IN_LINE) {
       return Wiring.IN_LINE;
     }

@@ -197,7 +197,9 @@ final class ReadingCases {
         null,
         null,
         null,
-        null);
+        null,
+        false,
+        0);
   }
 
   /** The truth of one run, on its way. */

@@ -153,7 +153,9 @@ final class WaveCases {
         null,
         null,
         null,
-        null);
+        null,
+        false,
+        0);
   }
 
   private static StressCase.Start truth(
