@@ -106,6 +106,13 @@ public final class AdviceEngine {
 
   private Advice advice() {
     boolean fresh = request.trials().isEmpty();
+    if (!fresh) {
+      double now = belief.told(present);
+      // Nothing that a search could find would be worth telling then.
+      if (now >= 1 - MUCH_MORE && judgement.keeps(present, now, 1)) {
+        return keep(present, now);
+      }
+    }
     Random random = new Random(SEED + 1);
     StartSearch search =
         search(fresh ? FirstTrial.careful(request.ranges()) : request.ranges(), fresh, 1);
@@ -136,16 +143,7 @@ public final class AdviceEngine {
     double now = belief.told(present);
     double chance = belief.told(proposed);
     if (judgement.keeps(present, now, chance)) {
-      return answer(
-          Advice.Status.KEEP,
-          "the last trial met every limit"
-              + (judgement.allMeasured() ? "" : " that could be measured")
-              + " and the next is likely to do so with the same settings"
-              + moreRoom(proposed, now, chance),
-          present,
-          now,
-          List.of(),
-          List.of());
+      return keep(chance < now + MUCH_MORE ? present : proposed, now);
     }
     StarterSettings telling =
         judgement.hopeless(proposed, belief.chance(proposed, 1)) ? null : telling(stops, proposed);
@@ -162,13 +160,28 @@ public final class AdviceEngine {
             List.of());
   }
 
-  /** What could be changed by somebody who wants to be surer still; empty without much to gain. */
-  private String moreRoom(StarterSettings proposed, double now, double chance) {
-    if (chance < now + MUCH_MORE) {
-      return "";
-    }
+  /**
+   * Keeps the present settings.
+   *
+   * @param roomier what somebody could change who wants to be surer still; the present settings
+   *     without much to gain
+   */
+  private Advice keep(StarterSettings roomier, double now) {
+    return answer(
+        Advice.Status.KEEP,
+        "the last trial met every limit"
+            + (judgement.allMeasured() ? "" : " that could be measured")
+            + " and the next is likely to do so with the same settings"
+            + (roomier.equals(present) ? "" : moreRoom(roomier, now)),
+        present,
+        now,
+        List.of(),
+        List.of());
+  }
+
+  private String moreRoom(StarterSettings roomier, double now) {
     List<String> to = new ArrayList<>();
-    for (Advice.Change change : changes(proposed)) {
+    for (Advice.Change change : changes(roomier)) {
       to.add(SettingWords.label(change.setting()) + " " + change.to());
     }
     return String.format(
@@ -176,7 +189,7 @@ public final class AdviceEngine {
         " (%.0f %%); whoever wants more room: %s (%.0f %%)",
         100 * now,
         String.join(", ", to),
-        100 * chance);
+        100 * belief.told(roomier));
   }
 
   /**
@@ -263,10 +276,10 @@ public final class AdviceEngine {
     double[] weights = belief.weights();
     Prediction prediction =
         new Prediction(request, chances, batch, belief.models(), weights, SEED + 2);
-    List<Trajectory> all = prediction.runs(settings);
+    List<Rehearsal> all = prediction.runs(settings);
     MachineModel likely = belief.likely(settings);
     Trajectory course = chances.whole(likely, settings);
-    List<Trajectory> runs = all.subList(0, Math.min(COURSES, all.size()));
+    List<Trajectory> runs = all.stream().limit(COURSES).map(Rehearsal::run).toList();
     double highest = request.asset().measuredRatedCurrentA() * chances.phases().highestCurrent();
     double syncRpm = request.asset().plate().syncSpeedRpm();
     boolean limits = !chances.startLimits().isEmpty() || !chances.stops().isEmpty();
@@ -276,8 +289,8 @@ public final class AdviceEngine {
         reason,
         settings,
         changes,
-        prediction.figures(all, settings),
-        prediction.starterDipPct(all, settings),
+        prediction.figures(all),
+        prediction.starterDipPct(all),
         told,
         binding,
         chances.notAssessable(),

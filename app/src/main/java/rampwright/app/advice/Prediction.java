@@ -14,7 +14,6 @@ import rampwright.analysis.machine.MachineModel;
 import rampwright.analysis.machine.RunFigure;
 import rampwright.analysis.machine.StarterSettings;
 import rampwright.analysis.machine.Supply;
-import rampwright.analysis.machine.Trajectory;
 
 /** What settings will do: figures with their ranges over the model's draws. */
 final class Prediction {
@@ -48,16 +47,18 @@ final class Prediction {
   }
 
   /** Simulated trials with these settings, one for each draw. */
-  List<Trajectory> runs(StarterSettings settings) {
-    return batch.map(models.size(), k -> chances.whole(models.get(k), settings));
+  List<Rehearsal> runs(StarterSettings settings) {
+    return batch.map(
+        models.size(),
+        k -> chances.rehearsal(chances.whole(models.get(k), settings), models.get(k), settings));
   }
 
   /** Share of the draws on which the start reaches full speed. */
-  private double completing(List<Trajectory> runs) {
+  private double completing(List<Rehearsal> runs) {
     double share = 0;
     double all = 0;
     for (int k = 0; k < runs.size(); k++) {
-      share += runs.get(k).completed() ? weights[k] : 0;
+      share += runs.get(k).run().completed() ? weights[k] : 0;
       all += weights[k];
     }
     return all > 0 ? share / all : 0;
@@ -67,12 +68,12 @@ final class Prediction {
    * Median and 5 to 95 % range of every figure over the draws on which the start reaches full
    * speed, and of limited figures that follow from one of them. Where next to none does, over all.
    */
-  Map<String, Advice.Range> figures(List<Trajectory> runs, StarterSettings settings) {
+  Map<String, Advice.Range> figures(List<Rehearsal> runs) {
     Random random = new Random(seed);
     boolean some = completing(runs) >= SOME;
     Map<String, Advice.Range> out = new LinkedHashMap<>();
     for (RunFigure figure : RunFigure.values()) {
-      Advice.Range range = range(runs, settings, some, random, figure, seen -> 1);
+      Advice.Range range = range(runs, some, random, figure, seen -> 1);
       if (range != null) {
         out.put(figure.key(), range);
       }
@@ -82,12 +83,11 @@ final class Prediction {
   }
 
   /** Dip at the starter behind the cable; null where voltages are measured at the starter. */
-  Advice.@Nullable Range starterDipPct(List<Trajectory> runs, StarterSettings settings) {
+  Advice.@Nullable Range starterDipPct(List<Rehearsal> runs) {
     return request.asset().cable().equals(Supply.NONE)
         ? null
         : range(
             runs,
-            settings,
             completing(runs) >= SOME,
             new Random(seed),
             RunFigure.VOLTAGE_DIP,
@@ -101,15 +101,14 @@ final class Prediction {
    * @param factor of a run; NaN leaves it out
    */
   private Advice.@Nullable Range range(
-      List<Trajectory> runs,
-      StarterSettings settings,
+      List<Rehearsal> runs,
       boolean completed,
       Random random,
       RunFigure figure,
       ToDoubleFunction<Rehearsal> factor) {
     WeightedValues values = new WeightedValues();
     for (int k = 0; k < runs.size(); k++) {
-      Rehearsal seen = chances.rehearsal(runs.get(k), models.get(k), settings);
+      Rehearsal seen = runs.get(k);
       double times = factor.applyAsDouble(seen);
       double value = times * seen.of(figure);
       double spread = random.nextGaussian();
@@ -127,7 +126,7 @@ final class Prediction {
    *
    * @param likely the trial on the most likely model
    */
-  List<String> cautions(List<Trajectory> runs, Rehearsal likely) {
+  List<String> cautions(List<Rehearsal> runs, Rehearsal likely) {
     List<String> out = new ArrayList<>();
     double completing = completing(runs);
     if (completing < SURELY) {
