@@ -24,6 +24,14 @@ final class Judgement {
   private static final double FAR = 0.15;
   private static final double HOPELESS_FAR = 3;
   private static final int FEW_TRIALS = 4;
+  // Whoever saw all that is asked in so many trials and is still told no more than one in eight
+  // has been told the most that there is.
+  private static final int ENOUGH_TRIALS = 3;
+  private static final double ONE_IN_EIGHT = 0.12;
+  private static final double ONE_IN_FIVE = 0.2;
+  private static final double A_TOUCH = 0.02;
+  private static final double ROUGHLY_EXPLAINED = 2.5;
+  private static final double VERY_CAUTIOUS = 4;
 
   private final AdviceRequest request;
   private final TrialHistory history;
@@ -43,14 +51,33 @@ final class Judgement {
    */
   boolean hopeless(StarterSettings proposed, double chance) {
     int trials = request.trials().size();
+    if (trials >= ENOUGH_TRIALS
+        && allMeasured()
+        && history.bestMiss() > A_TOUCH
+        && isHopeless(proposed, chance, ONE_IN_EIGHT, ONE_IN_FIVE)) {
+      return true;
+    }
     if (trials < 2 || history.bestMiss() < (trials < FEW_TRIALS ? NEAR : NEAR_LATER)) {
       return false;
     }
     double much = trials < 3 ? 1 : history.bestMiss() > FAR ? HOPELESS_FAR : HOPELESS_LATER;
-    return fit.status() == FitResult.Status.FITTED
-        && history.completedOnce()
-        && chance < much * HOPELESS
-        && belief.chance(proposed, 2) < much * HOPELESS_CAUTIOUS;
+    return isHopeless(proposed, chance, much * HOPELESS, much * HOPELESS_CAUTIOUS);
+  }
+
+  private boolean isHopeless(
+      StarterSettings proposed, double chance, double most, double mostCautious) {
+    return history.completedOnce()
+        && chance < most
+        && belief.chance(proposed, 2) < mostCautious
+        && (fit.status() == FitResult.Status.FITTED || isHopelessAnyway(proposed));
+  }
+
+  /** Whether a model that explains the trials but roughly is far enough from any hope. */
+  private boolean isHopelessAnyway(StarterSettings proposed) {
+    return request.trials().size() >= ENOUGH_TRIALS
+        && fit.residual() < ROUGHLY_EXPLAINED
+        && history.bestMiss() > FAR
+        && belief.chance(proposed, VERY_CAUTIOUS) < HOPELESS;
   }
 
   boolean allMeasured() {
