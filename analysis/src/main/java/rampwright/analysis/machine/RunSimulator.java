@@ -22,6 +22,7 @@ public final class RunSimulator {
   static final double BYPASS_SPEED = 0.9;
   private static final double BREAKAWAY_SPEED = 0.002;
   private static final int MOST_STEPS = 6000;
+  private static final double STEADY_STEP_S = 1;
 
   private final MachineModel model;
   private final StarterSettings settings;
@@ -123,7 +124,10 @@ public final class RunSimulator {
       double beforeTime = at.time;
       double heatRate = (1 - at.speed) * at.point.torque;
       boolean wasLimited = at.point.limited;
-      at.advance(Math.min(longest, nextCorner() - at.time), until);
+      double corner = nextCorner();
+      // Nothing changes by itself once the ramp is over; steps are then as long as speed allows.
+      at.advance(
+          Double.isInfinite(corner) ? STEADY_STEP_S : Math.min(longest, corner - at.time), until);
       double took = at.time - beforeTime;
       if (Double.isNaN(breakawayS) && at.speed > BREAKAWAY_SPEED) {
         breakawayS = beforeTime + took * (BREAKAWAY_SPEED - before) / (at.speed - before);
@@ -184,7 +188,12 @@ public final class RunSimulator {
       }
       double from = at.time;
       double fromTorque = at.point.torque;
-      double to = Math.min(Math.min(giveUpAt, nextCorner()), at.time + stride);
+      double corner = nextCorner();
+      // Who has not broken away when the ramp is over never will.
+      double to =
+          Double.isInfinite(corner)
+              ? giveUpAt
+              : Math.min(Math.min(giveUpAt, corner), at.time + stride);
       at.time = to;
       at.electrical(to, 0);
       if (at.point.torque > holding && to - from > 1e-4) {
