@@ -22,7 +22,9 @@ public final class RunSimulator {
   static final double BYPASS_SPEED = 0.9;
   private static final double BREAKAWAY_SPEED = 0.002;
   private static final int MOST_STEPS = 6000;
-  private static final double STEADY_STEP_S = 1;
+  private static final double AFTER_RAMP_STEP_S = 0.25;
+  private static final double STANDING_STEP_S = 2;
+  private static final double STANDING_PACE = 1e-4;
 
   private final MachineModel model;
   private final StarterSettings settings;
@@ -109,6 +111,7 @@ public final class RunSimulator {
         Double.isNaN(plan.stopAfterStartS()) ? Double.POSITIVE_INFINITY : plan.stopAfterStartS();
     double giveUpAt = Math.min(stopAt, plan.giveUpAfterS());
     double longest = longestStep();
+    double longestNow = longest;
     at.electrical(0, at.speed);
     at.record();
     if (!standUntilBreakaway(giveUpAt)) {
@@ -124,11 +127,9 @@ public final class RunSimulator {
       double beforeTime = at.time;
       double heatRate = (1 - at.speed) * at.point.torque;
       boolean wasLimited = at.point.limited;
-      double corner = nextCorner();
-      // Nothing changes by itself once the ramp is over; steps are then as long as speed allows.
-      at.advance(
-          Double.isInfinite(corner) ? STEADY_STEP_S : Math.min(longest, corner - at.time), until);
+      at.advance(Math.min(running ? longest : longestNow, nextCorner() - at.time), until);
       double took = at.time - beforeTime;
+      longestNow = longestStep(longest, Math.abs(at.speed - before) / took);
       if (Double.isNaN(breakawayS) && at.speed > BREAKAWAY_SPEED) {
         breakawayS = beforeTime + took * (BREAKAWAY_SPEED - before) / (at.speed - before);
       }
@@ -165,6 +166,19 @@ public final class RunSimulator {
   private double longestStep() {
     double ramp = settings.rampUpS();
     return Math.max(0.02, Math.min(0.25, ramp / 30));
+  }
+
+  /**
+   * The same for a start under way: once the ramp is over nothing changes by itself, and where
+   * speed stands nothing will.
+   *
+   * @param pace change of speed in the step before, 1/s
+   */
+  private double longestStep(double usual, double pace) {
+    if (!Double.isInfinite(nextCorner())) {
+      return usual;
+    }
+    return pace < STANDING_PACE ? STANDING_STEP_S : Math.max(usual, AFTER_RAMP_STEP_S);
   }
 
   private double nextCorner() {
