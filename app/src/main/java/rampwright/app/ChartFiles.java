@@ -346,6 +346,7 @@ final class ChartFiles implements ChartRenderer {
                 start.outcome().key(),
                 trial.analyzed().track(),
                 atS,
+                stopBeginS(start),
                 rated(trial.motor())));
       }
     }
@@ -354,6 +355,12 @@ final class ChartFiles implements ChartRenderer {
           "none of the traces shows where current begins: nothing to align");
     }
     return curves;
+  }
+
+  private static double stopBeginS(StartRecord start) {
+    Measured begin = start.stop() == null ? null : start.stop().instants().get("stop_begin_s");
+    Double atS = begin == null ? null : begin.value();
+    return atS == null ? Double.NaN : atS;
   }
 
   private static Rated rated(MotorContext motor) {

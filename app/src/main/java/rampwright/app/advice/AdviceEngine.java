@@ -10,6 +10,7 @@ import rampwright.analysis.fit.Batch;
 import rampwright.analysis.fit.FitResult;
 import rampwright.analysis.fit.TrialObservation;
 import rampwright.analysis.machine.MachineModel;
+import rampwright.analysis.machine.RunFigure;
 import rampwright.analysis.machine.StarterSettings;
 import rampwright.analysis.machine.Trajectory;
 
@@ -279,7 +280,7 @@ public final class AdviceEngine {
     List<Rehearsal> all = prediction.runs(settings);
     MachineModel likely = belief.likely(settings);
     Trajectory course = chances.whole(likely, settings);
-    List<Trajectory> runs = all.stream().limit(COURSES).map(Rehearsal::run).toList();
+    List<Rehearsal> drawn = all.subList(0, Math.min(COURSES, all.size()));
     double highest = request.asset().measuredRatedCurrentA() * chances.phases().highestCurrent();
     double syncRpm = request.asset().plate().syncSpeedRpm();
     boolean limits = !chances.startLimits().isEmpty() || !chances.stops().isEmpty();
@@ -302,7 +303,9 @@ public final class AdviceEngine {
             fit.atPrior()),
         course,
         request.asset().measuredRatedCurrentA(),
-        Course.of(runs, weights, (run, k) -> highest * run.currentRatio(k)),
-        Course.of(runs, weights, (run, k) -> syncRpm * run.speedPu(k)));
+        // Current ceases where the ramp-down lets go, the shaft goes on as the load has it.
+        Course.of(
+            drawn, weights, RunFigure.CONTROLLED_TIME, (run, k) -> highest * run.currentRatio(k)),
+        Course.of(drawn, weights, RunFigure.STOP_TIME, (run, k) -> syncRpm * run.speedPu(k)));
   }
 }

@@ -1,8 +1,11 @@
 package rampwright.app.advice;
 
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Random;
 import java.util.function.ToDoubleBiFunction;
 import org.jspecify.annotations.Nullable;
+import rampwright.analysis.machine.RunFigure;
 import rampwright.analysis.machine.Trajectory;
 
 /**
@@ -17,21 +20,41 @@ import rampwright.analysis.machine.Trajectory;
  */
 public record Course(double[] timeS, double[] low, double[] median, double[] high) {
   private static final int POINTS = 400;
+  private static final long SEED = 314163L;
+
+  // Fewer draws make no range; where as many do not come to full speed, these are shown as well.
+  private static final double SOME = 0.1;
+
+  // What a few last draws do long after the rest is over is not worth most of a picture.
+  private static final double MOST_OVER = 0.97;
 
   /**
-   * Course of one quantity over simulated runs; null without runs.
+   * Course of one quantity over simulated runs, those that come to full speed unless next to none
+   * does; null without runs.
    *
    * @param weights what each run counts for
+   * @param stopping figure that says how long what is shown lasts from the stop order on
    */
   static @Nullable Course of(
-      List<Trajectory> runs, double[] weights, ToDoubleBiFunction<Trajectory, Integer> quantity) {
-    double endS = 0;
-    for (Trajectory run : runs) {
-      if (run.size() > 0) {
-        endS = Math.max(endS, run.timeS(run.size() - 1));
+      List<Rehearsal> all,
+      double[] weights,
+      RunFigure stopping,
+      ToDoubleBiFunction<Trajectory, Integer> quantity) {
+    Random random = new Random(SEED);
+    boolean completed = completing(all, weights) >= SOME;
+    List<PacedRun> runs = new ArrayList<>();
+    List<Double> weight = new ArrayList<>();
+    WeightedValues ends = new WeightedValues();
+    for (int k = 0; k < all.size(); k++) {
+      PacedRun run = PacedRun.of(all.get(k), stopping, random);
+      if (!completed || all.get(k).run().completed()) {
+        runs.add(run);
+        weight.add(weights[k]);
+        ends.add(run.endS(), weights[k]);
       }
     }
-    if (runs.isEmpty() || !(endS > 0)) {
+    double endS = runs.isEmpty() ? 0 : ends.at(MOST_OVER);
+    if (!(endS > 0)) {
       return null;
     }
     double[] timeS = new double[POINTS];
@@ -42,7 +65,7 @@ public record Course(double[] timeS, double[] low, double[] median, double[] hig
       timeS[k] = endS * k / (POINTS - 1);
       WeightedValues values = new WeightedValues();
       for (int r = 0; r < runs.size(); r++) {
-        values.add(at(runs.get(r), timeS[k], quantity), weights[r]);
+        values.add(runs.get(r).at(timeS[k], quantity), weight.get(r));
       }
       low[k] = values.at(0.05);
       median[k] = values.at(0.5);
@@ -51,20 +74,13 @@ public record Course(double[] timeS, double[] low, double[] median, double[] hig
     return new Course(timeS, low, median, high);
   }
 
-  /** Linear between points; a run that is over stays at its last value: at rest, no current. */
-  private static double at(
-      Trajectory run, double atS, ToDoubleBiFunction<Trajectory, Integer> quantity) {
-    int last = run.size() - 1;
-    if (last < 0) {
-      return 0;
+  private static double completing(List<Rehearsal> runs, double[] weights) {
+    double share = 0;
+    double total = 0;
+    for (int k = 0; k < runs.size(); k++) {
+      share += runs.get(k).run().completed() ? weights[k] : 0;
+      total += weights[k];
     }
-    int k = Math.min(last, Math.max(0, run.indexAt(atS)));
-    double here = quantity.applyAsDouble(run, k);
-    if (k == last || run.timeS(k + 1) <= run.timeS(k)) {
-      return here;
-    }
-    double share =
-        Math.min(1, Math.max(0, (atS - run.timeS(k)) / (run.timeS(k + 1) - run.timeS(k))));
-    return here + share * (quantity.applyAsDouble(run, k + 1) - here);
+    return total > 0 ? share / total : 0;
   }
 }

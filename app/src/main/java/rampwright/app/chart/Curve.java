@@ -33,6 +33,15 @@ record Curve(TimeBase time, Samples values, double zeroS, double gapS) {
     return ofAny(time, values, zeroS, GAP_INTERVALS * time.typicalStepS());
   }
 
+  /** The same up to an instant of the chart; null when nothing good is left. NaN: all of it. */
+  @Nullable Curve until(double chartS) {
+    double[] left = new double[time.size()];
+    for (int i = 0; i < left.length; i++) {
+      left[i] = chartS(i) > chartS ? Double.NaN : values.at(i);
+    }
+    return ofAny(time, left, zeroS, gapS);
+  }
+
   /** Another curve less this one, at every instant either has; null when they never meet. */
   @Nullable Curve differenceTo(Curve other, Span window) {
     double[] timeS =

@@ -72,6 +72,7 @@ final class PredictionSheet {
     }
   }
 
+  /** Corridors of the start, which a measured trial is held against up to its stop order. */
   private static void corridors(
       LaneBuilder lane,
       PredictionPlot plot,
@@ -79,23 +80,32 @@ final class PredictionSheet {
       double perUnit,
       @Nullable Curve curve,
       Ink ink) {
+    TrialCurve measured = plot.measured();
+    Curve start =
+        curve == null || measured == null
+            ? null
+            : curve.until(measured.stopBeginS() - measured.inceptionS());
     CorridorLayer.add(
         lane,
         plot.corridors(),
         channel,
         perUnit,
         part -> part == Corridor.Part.START ? Double.valueOf(0) : null,
-        curve == null ? List.of() : List.of(curve),
+        start == null ? List.of() : List.of(start),
         ink);
   }
 
   private static Span window(PredictionPlot plot) {
     double from = 0;
     double to = 0;
-    double[] timeS = plot.currentA().timeS();
-    if (timeS.length > 0) {
-      from = Math.min(from, timeS[0]);
-      to = Math.max(to, timeS[timeS.length - 1]);
+    PredictedBand speed = plot.speedRpm();
+    for (PredictedBand band :
+        speed == null ? List.of(plot.currentA()) : List.of(plot.currentA(), speed)) {
+      double[] timeS = band.timeS();
+      if (timeS.length > 0) {
+        from = Math.min(from, timeS[0]);
+        to = Math.max(to, timeS[timeS.length - 1]);
+      }
     }
     TrialCurve measured = plot.measured();
     if (measured != null && to <= 0 && measured.track().size() > 0) {
