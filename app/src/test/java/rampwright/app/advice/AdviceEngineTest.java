@@ -297,6 +297,40 @@ class AdviceEngineTest {
   }
 
   @Test
+  void theDrawnCourseIsAsUncertainAsTheFiguresBesideIt() {
+    Advice advice =
+        AdviceEngine.predict(
+            new AdviceRequest(ASSET, RANGES, ENVELOPE, List.of(trial(SLOW, 7)), null), SLOW);
+    Course speed = java.util.Objects.requireNonNull(advice.speedRpm());
+    double settled = java.util.Arrays.stream(speed.median()).max().orElseThrow();
+    Advice.Range start = java.util.Objects.requireNonNull(advice.predicted().get("start_time_s"));
+    Advice.Range stop = java.util.Objects.requireNonNull(advice.predicted().get("stop_time_s"));
+    // Forty draws against sixty-four and another die: a third of the width either way.
+    double drawn = first(speed, speed.low(), settled) - first(speed, speed.high(), settled);
+    assertThat(drawn / (start.high() - start.low())).isBetween(0.67, 1.5);
+    // Nobody saw this stop: its doubt is far larger than the models' spread, and it is drawn.
+    double ends = last(speed, speed.high(), settled) - last(speed, speed.low(), settled);
+    assertThat(stop.high() - stop.low()).isGreaterThan(0.3 * stop.median());
+    assertThat(ends / (stop.high() - stop.low())).isBetween(0.67, 1.8);
+  }
+
+  private static double first(Course course, double[] rpm, double settledRpm) {
+    int k = 0;
+    while (rpm[k] < 0.95 * settledRpm) {
+      k++;
+    }
+    return course.timeS()[k];
+  }
+
+  private static double last(Course course, double[] rpm, double settledRpm) {
+    int k = rpm.length - 1;
+    while (rpm[k] < 0.1 * settledRpm) {
+      k--;
+    }
+    return course.timeS()[k];
+  }
+
+  @Test
   void adviceIsTheSameTwice() {
     AdviceRequest request =
         new AdviceRequest(ASSET, RANGES, ENVELOPE, List.of(trial(SLOW, 8)), null);

@@ -21,6 +21,17 @@ class CurveDrawingTest {
             firstHigh(Polyline.of(few, plane, 1), plane), org.assertj.core.data.Offset.offset(8.0));
   }
 
+  @Test
+  void aCurveCanEndWhereItIsNoLongerJudged() {
+    Curve curve = step(7, 2.0);
+    Curve cut = java.util.Objects.requireNonNull(curve.until(3));
+    assertThat(cut.at(3)).isEqualTo(curve.at(3));
+    assertThat(cut.at(4)).isNaN();
+    assertThat(curve.until(-2)).as("nothing is left").isNull();
+    Curve whole = java.util.Objects.requireNonNull(curve.until(Double.NaN));
+    assertThat(whole.at(5)).isEqualTo(curve.at(5));
+  }
+
   private static Curve step(int size, double inceptionS) {
     double[] timeS = new double[size];
     double[] values = new double[size];
