@@ -268,16 +268,15 @@ public final class RunSimulator {
       }
       at.record();
       if (at.speed <= rest) {
-        double fall = Math.max(1e-12, before - at.speed);
-        restS =
-            beforeTime + (at.time - beforeTime) * Math.min(1, Math.max(0, before - rest) / fall);
+        if (Double.isNaN(restS)) {
+          double fall = Math.max(1e-12, before - at.speed);
+          double share = Math.min(1, Math.max(0, before - rest) / fall);
+          restS = beforeTime + (at.time - beforeTime) * share;
+        }
         if (at.released) {
           break;
         }
       }
-    }
-    if (!Double.isNaN(restS) && at.released && restS < releaseS) {
-      restS = Math.max(restS, order);
     }
   }
 

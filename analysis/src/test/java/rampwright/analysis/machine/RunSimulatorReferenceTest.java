@@ -101,6 +101,30 @@ class RunSimulatorReferenceTest {
         .isGreaterThan(figures.of(RunFigure.CONTROLLED_TIME));
   }
 
+  /**
+   * A constant load under a reference that falls as a straight line from the believed torque B in a
+   * time D: what is missing grows as B t / (gain D), speed falls by its integral, and the shaft
+   * stands long before current ceases. Closed form of uniformly growing deceleration.
+   */
+  @Test
+  void aShaftThatStandsBeforeCurrentCeasesIsAtRestFromThenOn() {
+    MachineModel model =
+        model(new LoadCurve(0.6, 0.6, 0.6, 1, 0.03), 3, Supply.ofFaultLevel(400, 50e6, 4));
+    StarterSettings slow =
+        new StarterSettings(6, ControlMode.TORQUE_RAMP, 3, 70, 45, 0, 0, StopMode.SOFT, 10, 8);
+    double believed = 1.03 * 0.6 + 0.01;
+    double growth = model.accelerationPerS() * believed / (1.03 * slow.rampDownS());
+    double restS = Math.sqrt(2 * 0.99 * model.settledSpeedPu() / growth);
+    for (Trajectory run :
+        java.util.List.of(
+            RunSimulator.run(model, slow, RunPlan.startAndStop(60, 4)),
+            RunSimulator.runDown(model, slow, 60))) {
+      RunFigures figures = RunFigures.of(run, model, RunFigures.PhaseFactors.BALANCED);
+      assertThat(figures.of(RunFigure.STOP_TIME)).isCloseTo(restS, METHOD);
+      assertThat(figures.of(RunFigure.CONTROLLED_TIME)).isGreaterThan(1.2 * restS);
+    }
+  }
+
   @Test
   void currentLimitHoldsTheCurrentAndTheSupplyDipsByIt() {
     Supply supply = Supply.ofFaultLevel(400, 10e6, 1e6);
