@@ -74,6 +74,18 @@ public final class AssetParameters {
 
   static final int COUNT = 26;
 
+  /** How many parameters each trial has of its own, in the order of the three places below. */
+  static final int OWN = 3;
+
+  /** Logarithm of a trial's load over the asset's usual. */
+  static final int OWN_LOAD = 0;
+
+  /** How much later than dated a trial's stop order came, s. */
+  static final int OWN_STOP = 1;
+
+  /** Logarithm of a trial's breakaway torque over the usual at that load. */
+  static final int OWN_BREAKAWAY = 2;
+
   private static final double LEAST_REST = 1e-3;
 
   private final AssetData data;
@@ -116,6 +128,14 @@ public final class AssetParameters {
     return data;
   }
 
+  /** The model of one of the fitted trials, whose own parameters the vector holds too. */
+  MachineModel modelOfTrial(double[] p, SlipTable table, double sourceVoltageV, int trial) {
+    int own = COUNT + OWN * trial;
+    return own < p.length
+        ? model(p, table, sourceVoltageV, p[own + OWN_LOAD], p[own + OWN_BREAKAWAY])
+        : model(p, table, sourceVoltageV, 0, 0);
+  }
+
   /** The circuit of a parameter vector, per unit. */
   CageCircuit circuit(double[] p) {
     return PlateCircuit.fromLogs(p, CIRCUIT);
@@ -132,8 +152,10 @@ public final class AssetParameters {
    * @param table tabulated circuit of the same vector
    * @param sourceVoltageV line voltage before the start
    * @param loadScale natural logarithm of this trial's load torque over the asset's usual
+   * @param breakawayScale the same of the breakaway torque, at that load
    */
-  MachineModel model(double[] p, SlipTable table, double sourceVoltageV, double loadScale) {
+  MachineModel model(
+      double[] p, SlipTable table, double sourceVoltageV, double loadScale, double breakawayScale) {
     double scale = Math.exp(loadScale);
     double full = scale * Math.exp(p[LOAD_FULL]);
     double least = scale * Math.exp(leastTorque(p));
@@ -141,7 +163,7 @@ public final class AssetParameters {
         new LoadCurve(
             full,
             Math.min(least, 1.5 * full),
-            scale * Math.exp(p[BREAKAWAY]),
+            scale * Math.exp(p[BREAKAWAY] + breakawayScale),
             clamp(p[EXPONENT], 0.3, 4),
             clamp(Math.exp(p[WIDTH]), 0.004, 0.3));
     StarterLaw starter =

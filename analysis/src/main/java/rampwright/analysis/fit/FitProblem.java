@@ -14,8 +14,9 @@ import rampwright.analysis.machine.Trajectory;
  * The weighted residuals of a parameter vector against an asset's trials, priors and plate.
  *
  * <p>Shape of the vector: {@link AssetParameters#NAMES}, then for each trial the logarithm of its
- * load over the asset's usual and how much later than dated its stop order came, s. Shape of the
- * residuals: one for each parameter against its prior, the plate numbers, then each trial's.
+ * load over the asset's usual, how much later than dated its stop order came, s, and the logarithm
+ * of its breakaway torque over the usual at that load. Shape of the residuals: one for each
+ * parameter against its prior, the plate numbers, then each trial's.
  */
 final class FitProblem implements Residuals {
   private static final int ALL = -1;
@@ -61,7 +62,7 @@ final class FitProblem implements Residuals {
       trials.add(residuals);
       count += residuals.size();
     }
-    size = AssetParameters.COUNT + 2 * trials.size();
+    size = AssetParameters.COUNT + AssetParameters.OWN * trials.size();
     rows = count + size + AssetPrior.PLATE_NUMBERS;
   }
 
@@ -122,20 +123,28 @@ final class FitProblem implements Residuals {
   @Override
   public double sigma(int parameter) {
     int own = parameter - AssetParameters.COUNT;
-    if (own >= 0) {
-      boolean shift = own % 2 == 1;
-      return shift
-          ? Math.max(LEAST_SHIFT_SIGMA_S, binned.get(own / 2).trial.stopBeginSigmaS())
-          : AssetPrior.LOAD_SCATTER;
+    if (own < 0) {
+      return prior.sigma(parameter);
     }
-    return prior.sigma(parameter);
+    return switch (own % AssetParameters.OWN) {
+      case AssetParameters.OWN_STOP ->
+          Math.max(
+              LEAST_SHIFT_SIGMA_S, binned.get(own / AssetParameters.OWN).trial.stopBeginSigmaS());
+      case AssetParameters.OWN_BREAKAWAY -> FitResult.BREAKAWAY_SCATTER;
+      default -> AssetPrior.LOAD_SCATTER;
+    };
   }
 
   /** Whether a parameter changes anything in this asset. */
   boolean active(int parameter) {
     int own = parameter - AssetParameters.COUNT;
-    if (own >= 0 && own % 2 == 1) {
-      return binned.get(own / 2).stopInDoubt();
+    if (own >= 0) {
+      return switch (own % AssetParameters.OWN) {
+        case AssetParameters.OWN_STOP -> binned.get(own / AssetParameters.OWN).stopInDoubt();
+        // One trial cannot tell what is its own.
+        case AssetParameters.OWN_BREAKAWAY -> trials.size() > 1;
+        default -> true;
+      };
     }
     boolean water = parameter >= AssetParameters.STATIC_HEAD && parameter < AssetParameters.COUNT;
     return !water || parameters.data().loadKind() == LoadKind.QUADRATIC;
@@ -156,8 +165,7 @@ final class FitProblem implements Residuals {
         BinnedTrial trial = binned.get(k);
         double observed = observedS(trial);
         double source = trial.sourceVoltagePu * ratedVoltageV;
-        double load = out[AssetParameters.COUNT + 2 * k];
-        MachineModel model = parameters.model(out, table, source, load);
+        MachineModel model = parameters.modelOfTrial(out, table, source, k);
         Trajectory run =
             RunSimulator.run(
                 model, trial.trial.settings(), RunPlan.startOnly(LONGEST_FACTOR * observed));
@@ -245,8 +253,8 @@ final class FitProblem implements Residuals {
       trials
           .get(k)
           .into(
-              parameters.model(p, table, source, p[AssetParameters.COUNT + 2 * k]),
-              p[AssetParameters.COUNT + 2 * k + 1],
+              parameters.modelOfTrial(p, table, source, k),
+              p[AssetParameters.COUNT + AssetParameters.OWN * k + AssetParameters.OWN_STOP],
               wide,
               out,
               row);
@@ -310,7 +318,7 @@ final class FitProblem implements Residuals {
     double[] moved = p.clone();
     moved[column] += step;
     int own = column - AssetParameters.COUNT;
-    double[] up = residuals(moved, own >= 0 ? own / 2 : ALL, at);
+    double[] up = residuals(moved, own >= 0 ? own / AssetParameters.OWN : ALL, at);
     for (int row = 0; row < rows; row++) {
       out[row] = (up[row] - at[row]) / step;
     }

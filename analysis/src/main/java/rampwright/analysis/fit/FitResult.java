@@ -9,7 +9,8 @@ import rampwright.analysis.machine.MachineModel;
  * What a fit came to.
  *
  * <p>The vector holds {@link AssetParameters#NAMES} and then, for each trial, the logarithm of its
- * load over the asset's usual, and how much later than dated its stop order came, s.
+ * load over the asset's usual, how much later than dated its stop order came, s, and the logarithm
+ * of its breakaway torque over the usual at that load.
  */
 public final class FitResult {
 
@@ -22,6 +23,12 @@ public final class FitResult {
     /** The model does not explain a trial; its predictions are not to be leaned on. */
     UNEXPLAINED
   }
+
+  /**
+   * Standard deviation, relative, of a trial's breakaway torque from the usual; common practice, no
+   * source.
+   */
+  public static final double BREAKAWAY_SCATTER = 0.07;
 
   private final AssetParameters parameters;
   private final Status status;
@@ -98,7 +105,7 @@ public final class FitResult {
 
   /** The model of highest posterior density, at a source voltage. */
   public MachineModel bestModel(double sourceVoltageV) {
-    return parameters.model(best, parameters.table(best), sourceVoltageV, 0);
+    return parameters.model(best, parameters.table(best), sourceVoltageV, 0, 0);
   }
 
   /** Number of posterior draws kept. */
@@ -124,7 +131,8 @@ public final class FitResult {
               p,
               parameters.table(p),
               sourceVoltageV * (1 + sourceSigma * random.nextGaussian()),
-              AssetPrior.LOAD_SCATTER * random.nextGaussian()));
+              AssetPrior.LOAD_SCATTER * random.nextGaussian(),
+              0));
     }
     return models;
   }
@@ -139,12 +147,10 @@ public final class FitResult {
    */
   public List<MachineModel> trialModels(int trial, int count, double sourceVoltageV) {
     List<MachineModel> models = new ArrayList<>();
-    int load = AssetParameters.COUNT + 2 * trial;
-    models.add(parameters.model(best, parameters.table(best), sourceVoltageV, best[load]));
+    models.add(parameters.modelOfTrial(best, parameters.table(best), sourceVoltageV, trial));
     for (int k = 0; k < Math.min(count, draws.size()); k++) {
       double[] p = draws.get(k);
-      double scale = p.length > load ? p[load] : 0;
-      models.add(parameters.model(p, parameters.table(p), sourceVoltageV, scale));
+      models.add(parameters.modelOfTrial(p, parameters.table(p), sourceVoltageV, trial));
     }
     return models;
   }

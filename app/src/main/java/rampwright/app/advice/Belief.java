@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Random;
 import rampwright.analysis.fit.Batch;
+import rampwright.analysis.fit.FitResult;
 import rampwright.analysis.machine.LoadCurve;
 import rampwright.analysis.machine.MachineModel;
 import rampwright.analysis.machine.StarterSettings;
@@ -19,8 +20,6 @@ final class Belief {
   private static final double ACHIEVABLE = 0.8;
   private static final double ACHIEVABLE_BY_CHANCE = 0.15;
   private static final double REACHED = 0.5;
-  // Standard deviation of a trial's breakaway torque over the usual; common practice, no source.
-  private static final double BREAKAWAY_SCATTER = 0.07;
 
   private final Chances chances;
   private final Batch batch;
@@ -53,10 +52,13 @@ final class Belief {
     return weights.clone();
   }
 
-  /** Breakaway differs from trial to trial by more than the load does. */
+  /**
+   * Breakaway differs from trial to trial by more than the load does; of a single trial made it is
+   * not known how usual that one was.
+   */
   static List<MachineModel> unsteady(List<MachineModel> models, int trials, long seed) {
     Random random = new Random(seed);
-    double sigma = BREAKAWAY_SCATTER * Math.sqrt(1 + 1.0 / Math.max(1, trials));
+    double sigma = FitResult.BREAKAWAY_SCATTER * (trials > 1 ? 1 : Math.sqrt(2));
     List<MachineModel> out = new ArrayList<>();
     for (MachineModel m : models) {
       LoadCurve l = m.load();
