@@ -27,6 +27,8 @@ final class FitProblem implements Residuals {
   private static final double LARGEST_MOVE = 1.5;
   private static final double NEAR_MOVE = 0.02;
   private static final double EASE = 0.2;
+  private static final int STICKING = 5;
+  private static final double STICKING_STEP = 0.04;
   private static final double STANDING = 0.05;
   private static final double LEAST_SHIFT_SIGMA_S = 0.02;
   // A difference quotient over this share of a standard deviation: above the noise of the
@@ -192,6 +194,43 @@ final class FitProblem implements Residuals {
       }
     }
     return out;
+  }
+
+  /**
+   * The same vector with the breakaway of each trial that failed, but would not on this vector, as
+   * much larger as it takes to stand still, if a little does; no descent finds that jump.
+   */
+  double[] stuck(double[] p) {
+    double[] out = p.clone();
+    if (trials.size() < 2) {
+      return out;
+    }
+    SlipTable table = parameters.table(out);
+    for (int k = 0; k < binned.size(); k++) {
+      BinnedTrial trial = binned.get(k);
+      if (trial.completed) {
+        continue;
+      }
+      int place = AssetParameters.COUNT + AssetParameters.OWN * k + AssetParameters.OWN_BREAKAWAY;
+      double usual = out[place];
+      int step = 0;
+      while (step <= STICKING && completes(out, table, k)) {
+        step++;
+        out[place] = usual + step * STICKING_STEP;
+      }
+      if (step > STICKING) {
+        out[place] = usual;
+      }
+    }
+    return out;
+  }
+
+  private boolean completes(double[] p, SlipTable table, int k) {
+    BinnedTrial trial = binned.get(k);
+    MachineModel model =
+        parameters.modelOfTrial(p, table, trial.sourceVoltagePu * ratedVoltageV, k);
+    return RunSimulator.run(model, trial.trial.settings(), RunPlan.startOnly(trial.cutS))
+        .completed();
   }
 
   /** The last few trials whose start's length is known. */

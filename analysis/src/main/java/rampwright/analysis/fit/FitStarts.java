@@ -55,7 +55,7 @@ final class FitStarts {
           p[AssetParameters.BREAKAWAY] += b * problem.sigma(AssetParameters.BREAKAWAY);
           p[AssetParameters.LOAD_FULL] += LOAD_REACH * l * problem.sigma(AssetParameters.LOAD_FULL);
           p[AssetParameters.INERTIA] += INERTIA_REACH * i * problem.sigma(AssetParameters.INERTIA);
-          near.add(i == 0 ? problem.timed(p) : p);
+          near.add(problem.stuck(i == 0 ? problem.timed(p) : p));
         }
       }
     }

@@ -68,6 +68,8 @@ final class Judgement {
       StarterSettings proposed, double chance, double most, double mostCautious) {
     return history.completedOnce()
         && chance < most
+        // Weighed by whether limits like these can be met at all, there must be no more hope.
+        && belief.told(proposed) < ONE_IN_EIGHT
         && belief.chance(proposed, 2) < mostCautious
         && (fit.status() == FitResult.Status.FITTED || isHopelessAnyway(proposed));
   }
