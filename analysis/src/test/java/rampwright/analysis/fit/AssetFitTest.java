@@ -10,6 +10,7 @@ import org.assertj.core.data.Percentage;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import rampwright.analysis.machine.ControlMode;
+import rampwright.analysis.machine.LoadCurve;
 import rampwright.analysis.machine.MachineModel;
 import rampwright.analysis.machine.RunFigure;
 import rampwright.analysis.machine.RunFigures;
@@ -213,6 +214,45 @@ class AssetFitTest {
     double told = fit.sigma(AssetParameters.BREAKAWAY);
     assertThat(Math.abs(Math.log(holds / SimulatedTrial.LOAD.holding()))).isLessThan(2 * told);
     assertThat(told).isLessThan(0.25);
+  }
+
+  /**
+   * On a day on which the load sticks by an eighth more, a start with more current stalls than one
+   * that came up on another: both are explained, and the usual breakaway lies between.
+   */
+  @Test
+  void breakawayDiffersFromTrialToTrial() {
+    MachineModel truth = SimulatedTrial.truth();
+    LoadCurve load = truth.load();
+    MachineModel stiff =
+        truth.withLoad(
+            new LoadCurve(
+                load.fullTorque(),
+                load.minimumTorque(),
+                1.125 * load.breakawayTorque(),
+                load.exponent(),
+                load.breakawayWidth()));
+    double limit = 2;
+    while (Double.isNaN(figure(truth, limited(limit), RunFigure.START_TIME))) {
+      limit += 0.01;
+    }
+    TrialObservation made = SimulatedTrial.of(truth, limited(1.02 * limit), 31);
+    TrialObservation stuck = SimulatedTrial.of(stiff, limited(1.04 * limit), 32);
+    assertThat(made.end()).isEqualTo(TrialObservation.End.COMPLETED);
+    assertThat(stuck.end()).isEqualTo(TrialObservation.End.FAILED);
+    FitResult fit = AssetFit.fit(SimulatedTrial.DATA, List.of(made, stuck));
+    assertThat(fit.status()).isEqualTo(FitResult.Status.FITTED);
+    assertThat(fit.residual()).isLessThan(1);
+    double loose = fit.trialModels(0, 0, 404).get(0).load().holding();
+    double tight = fit.trialModels(1, 0, 404).get(0).load().holding();
+    double usual = fit.bestModel(404).load().holding();
+    // Torque goes with squared current: what stuck held 4 % more than what came up took, at least.
+    assertThat(tight / loose).isBetween(Math.pow(1.04 / 1.02, 2), 1.25);
+    assertThat(usual).isBetween(0.98 * loose, 1.02 * tight);
+  }
+
+  private static StarterSettings limited(double limit) {
+    return SimulatedTrial.settings(ControlMode.VOLTAGE_RAMP, limit, 4, 30);
   }
 
   /** A start cut by hand while it was getting faster tells how long a whole one takes. */
