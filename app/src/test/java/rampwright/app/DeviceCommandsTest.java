@@ -361,7 +361,10 @@ class DeviceCommandsTest {
     assertThat(status).contains("\"state\": \"ended\"", "\"trials\": 2");
     assertThat(Files.readString(folder.resolve("w.log"))).contains("completed, start time");
     // The logbook lies beside the watch file where nothing else is said.
-    assertThat(lines).filteredOn(l -> l.endsWith("entered into the logbook")).hasSize(2);
+    assertThat(lines)
+        .as("%s", lines)
+        .filteredOn(l -> l.endsWith("entered into the logbook"))
+        .hasSize(2);
     assertThat(run("logbook", "export", "--logbook", folder.resolve("logbook.db"))).isZero();
     for (String name : List.of("pump", "fan")) {
       assertThat(trials(folder.resolve(name)).get(0).resolve("not-logged.txt")).doesNotExist();
