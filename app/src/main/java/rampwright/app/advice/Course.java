@@ -41,7 +41,7 @@ public record Course(double[] timeS, double[] low, double[] median, double[] hig
       RunFigure stopping,
       ToDoubleBiFunction<Trajectory, Integer> quantity) {
     Random random = new Random(SEED);
-    boolean completed = completing(all, weights) >= SOME;
+    boolean completed = Rehearsal.completing(all, weights) >= SOME;
     List<PacedRun> runs = new ArrayList<>();
     List<Double> weight = new ArrayList<>();
     WeightedValues ends = new WeightedValues();
@@ -72,15 +72,5 @@ public record Course(double[] timeS, double[] low, double[] median, double[] hig
       high[k] = values.at(0.95);
     }
     return new Course(timeS, low, median, high);
-  }
-
-  private static double completing(List<Rehearsal> runs, double[] weights) {
-    double share = 0;
-    double total = 0;
-    for (int k = 0; k < runs.size(); k++) {
-      share += runs.get(k).run().completed() ? weights[k] : 0;
-      total += weights[k];
-    }
-    return total > 0 ? share / total : 0;
   }
 }

@@ -53,24 +53,13 @@ final class Prediction {
         k -> chances.rehearsal(chances.whole(models.get(k), settings), models.get(k), settings));
   }
 
-  /** Share of the draws on which the start reaches full speed. */
-  private double completing(List<Rehearsal> runs) {
-    double share = 0;
-    double all = 0;
-    for (int k = 0; k < runs.size(); k++) {
-      share += runs.get(k).run().completed() ? weights[k] : 0;
-      all += weights[k];
-    }
-    return all > 0 ? share / all : 0;
-  }
-
   /**
    * Median and 5 to 95 % range of every figure over the draws on which the start reaches full
    * speed, and of limited figures that follow from one of them. Where next to none does, over all.
    */
   Map<String, Advice.Range> figures(List<Rehearsal> runs) {
     Random random = new Random(seed);
-    boolean some = completing(runs) >= SOME;
+    boolean some = Rehearsal.completing(runs, weights) >= SOME;
     Map<String, Advice.Range> out = new LinkedHashMap<>();
     for (RunFigure figure : RunFigure.values()) {
       Advice.Range range = range(runs, some, random, figure, seen -> 1);
@@ -88,7 +77,7 @@ final class Prediction {
         ? null
         : range(
             runs,
-            completing(runs) >= SOME,
+            Rehearsal.completing(runs, weights) >= SOME,
             new Random(seed),
             RunFigure.VOLTAGE_DIP,
             Rehearsal::starterDipShare);
@@ -128,7 +117,7 @@ final class Prediction {
    */
   List<String> cautions(List<Rehearsal> runs, Rehearsal likely) {
     List<String> out = new ArrayList<>();
-    double completing = completing(runs);
+    double completing = Rehearsal.completing(runs, weights);
     if (completing < SURELY) {
       out.add(
           String.format(

@@ -1,5 +1,6 @@
 package rampwright.app.advice;
 
+import java.util.List;
 import rampwright.analysis.machine.MachineModel;
 import rampwright.analysis.machine.RunFigure;
 import rampwright.analysis.machine.RunFigures;
@@ -28,6 +29,17 @@ record Rehearsal(
     Experience experience) {
   // Less is a touch that pins no peak.
   private static final double LIMITED_SHARE = 0.02;
+
+  /** Share of the runs, by what each counts for, whose start reaches full speed. */
+  static double completing(List<Rehearsal> runs, double[] weights) {
+    double share = 0;
+    double all = 0;
+    for (int k = 0; k < runs.size(); k++) {
+      share += runs.get(k).run().completed() ? weights[k] : 0;
+      all += weights[k];
+    }
+    return all > 0 ? share / all : 0;
+  }
 
   /** Whether the current limit rules part of the start, which pins the peak. */
   boolean limited() {
